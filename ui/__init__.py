@@ -1,0 +1,1 @@
+"""Samespin's window: Qt only, no rule of fit, no unit conversion, no SQL."""
