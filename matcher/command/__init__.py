@@ -1,0 +1,114 @@
+"""The `samespin` command: one file a subcommand, each loaded only when it is called.
+
+Exit status: 0 done, 1 the input held an error (the good records are still done), 2 wrong usage.
+Results go to standard output, messages to standard error.
+"""
+
+import importlib
+import os
+import sys
+from pathlib import Path
+
+import click
+
+from matcher import __version__
+from matcher.errors import SamespinError
+
+COMMANDS: dict[str, str] = {
+    "read": "Read listings or plates and say what facts stand in them.",
+    "rank": "Judge listings as stand-ins for an old motor, best first.",
+    "triage": "Find out which part failed from bench tests.",
+    "arrival": "Check a delivered motor and tell the last safe day to send it back.",
+    "sheet": "Write the swap sheet of one job.",
+    "airflow": "Work out airflow, static pressure and what another speed would do.",
+    "demo": "Show the whole job on the shipped example.",
+    "window": "Open the window (as does samespin alone).",
+}
+"""Every command with its one line of help; the file of the same name holds a `command`."""
+
+_HELP = {"help_option_names": ["-h", "--help"]}
+
+
+class LateCommands(click.Group):
+    """A group that imports a command's file when the command is called, so that help is instant."""
+
+    def list_commands(self, ctx: click.Context) -> list[str]:  # noqa: ARG002
+        """Return the names in the order people need them."""
+        return list(COMMANDS)
+
+    def get_command(self, ctx: click.Context, cmd_name: str) -> click.Command | None:  # noqa: ARG002
+        """Import and return one command, `None` for a name we don't have."""
+        if cmd_name not in COMMANDS:
+            return None
+        command: click.Command = importlib.import_module(f"matcher.command.{cmd_name}").command
+        return command
+
+    def format_commands(self, ctx: click.Context, formatter: click.HelpFormatter) -> None:  # noqa: ARG002
+        """List every command in one line each without importing any."""
+        with formatter.section("Commands"):
+            formatter.write_dl(list(COMMANDS.items()), col_max=12)
+
+
+@click.group(cls=LateCommands, invoke_without_command=True, context_settings=_HELP)
+@click.version_option(__version__, prog_name="samespin")
+@click.option(
+    "--store",
+    type=click.Path(dir_okay=False, path_type=Path),
+    help="The file that holds the saved jobs; by default one in your data folder.",
+)
+@click.pass_context
+def samespin(ctx: click.Context, store: Path | None) -> None:
+    """Find a stand-in for a failed blower or fan motor; alone, it opens the window."""
+    ctx.obj = store
+    if ctx.invoked_subcommand is None:
+        ctx.invoke(importlib.import_module("matcher.command.window").command)
+
+
+def complain(line: str) -> None:
+    """Write one line to standard error, safe for any terminal."""
+    click.echo(f"samespin: {line}", err=True)
+
+
+def main(words: list[str] | None = None) -> None:
+    """Run the command and exit; no traceback reaches the user."""
+    try:
+        status = samespin.main(args=words, prog_name="samespin", standalone_mode=False)
+    except click.exceptions.Exit as end:
+        status = end.exit_code
+    except click.ClickException as wrong:
+        wrong.show()
+        status = 2
+    except click.Abort:
+        complain("stopped")
+        status = 1
+    except BrokenPipeError:
+        _close_quietly()
+        status = 0
+    except SamespinError as fault:
+        complain(str(fault))
+        status = 1
+    except Exception as fault:  # noqa: BLE001 - the last place that can keep a traceback from the user
+        complain(_own_fault(fault))
+        status = 1
+    sys.exit(status if isinstance(status, int) else 0)
+
+
+def _close_quietly() -> None:
+    """Keep the interpreter from complaining again about a reader that went away (`| head`)."""
+    os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+
+
+def _own_fault(fault: Exception) -> str:
+    """Keep the details of a fault of ours in a file and return the line that says so."""
+    import traceback
+
+    from platformdirs import user_log_path
+
+    line = f"the program itself failed ({type(fault).__name__}: {fault})".splitlines()[0]
+    try:
+        log = user_log_path("samespin", ensure_exists=True) / "faults.log"
+        with log.open("a", encoding="utf-8", errors="backslashreplace") as out:
+            traceback.print_exception(fault, file=out)
+    except OSError:
+        return line
+    return f"{line}; please report it with the details in {log}"

@@ -1,0 +1,5 @@
+"""Run the command as `python -m matcher.command`."""
+
+from matcher.command import main
+
+main()
