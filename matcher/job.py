@@ -1,0 +1,150 @@
+"""The document of one job: everything a user entered, nothing that can be worked out again.
+
+A job is a frozen value. Every edit returns a new one that shares the unchanged parts, so a window
+keeps the values before and after for undo and redo. Times are UTC (`2030-01-31T23:59:59Z`).
+"""
+
+from functools import lru_cache
+from typing import Annotated, Self
+
+from pydantic import AfterValidator, BaseModel, ConfigDict, Field
+
+from matcher.errors import BadValue
+from matcher.job_given import Given, GivenMotor, GivenSite, overlay, value_for
+from matcher.job_listing import Attachment, Listing, Reading, new_id
+from matcher.job_text import Id, Line, PlainText, Section, Stamp, now
+from matcher.motor import MOTOR_FIELDS, Motor, NotNegative, Site, Wanted
+from matcher.record import Origin, Record
+
+__all__ = ["Attachment", "Fallback", "Given", "Job", "Listing", "Reading"]
+
+
+class Fallback(BaseModel):
+    """What is paid if no second-hand motor works: a repair quote, a new part at a counter."""
+
+    model_config = ConfigDict(extra="forbid", frozen=True, allow_inf_nan=False)
+
+    price: NotNegative
+    currency: Annotated[str, Field(pattern=r"^[A-Z]{3}$")] = "USD"
+    what: Line = "quote"
+    """`"quote"`, `"new part at a counter"`, or the user's own words."""
+
+
+@lru_cache(maxsize=64)
+def read_plate_text(text: str) -> Reading:
+    """Read a plate's words now."""
+    from matcher.reading import read_plate  # only a job with a plate pays for the reader
+
+    return Reading.of(read_plate(text))
+
+
+def _distinct(listings: tuple[Listing, ...]) -> tuple[Listing, ...]:
+    if len({listing.id for listing in listings}) < len(listings):
+        raise ValueError("two listings have the same id")
+    return listings
+
+
+class Job(BaseModel):
+    """One job: the old motor, its place, the candidates, and what each later stage noted.
+
+    `triage`, `arrival`, `proof`, `sheet_notes` and `worth` are named JSON values that the stage of
+    that name defines; the document only keeps them.
+    """
+
+    model_config = ConfigDict(extra="forbid", frozen=True)
+
+    id: Id = Field(default_factory=new_id)
+    name: Line = ""
+    place: Line = ""
+    note: PlainText = ""
+    created: Stamp = Field(default_factory=now)
+    changed: Stamp = Field(default_factory=now)
+    """When it was last saved; the store sets it."""
+    plate_text: PlainText = ""
+    given: GivenMotor = {}
+    """What was typed, measured or seen on the old motor; counts over the plate's text."""
+    site: GivenSite = {}
+    listings: Annotated[tuple[Listing, ...], AfterValidator(_distinct)] = ()
+    shelves: tuple[Id, ...] = ()
+    """Shelves of saved stock that this job is also ranked against."""
+    fallback: Fallback | None = None
+    settings_changes: Section = {}
+    """Weights, priors and costs that the user changed: `{"weights": {"power": 12.0}, ...}`."""
+    pictures: tuple[Attachment, ...] = ()
+    """Pictures of the old motor and its place."""
+    triage: Section = {}
+    arrival: Section = {}
+    proof: Section = {}
+    sheet_notes: Section = {}
+    worth: Section = {}
+
+    def edited(self, **changes: object) -> Self:
+        """Return the job with some of its parts replaced, checked as if read from a file.
+
+        Raises pydantic's `ValidationError` (a `ValueError`) for what a part can't hold.
+        """
+        return self.model_validate(dict(self) | changes)
+
+    def with_given(self, field: str, value: object, *, origin: Origin = Origin.TYPED, note: str = "") -> Self:
+        """Return the job with one fact of the old motor given; `None` withdraws what the plate says.
+
+        Raises `UnknownField` or `BadValue`.
+        """
+        given = Given(value=value_for(Motor, field, value), origin=origin, note=note)
+        return self.edited(given=self.given | {field: given})
+
+    def without_given(self, field: str) -> Self:
+        """Return the job with nothing given for one fact, so that the plate's text counts again."""
+        return self.edited(given={name: one for name, one in self.given.items() if name != field})
+
+    def with_site(self, field: str, value: object, *, origin: Origin = Origin.TYPED, note: str = "") -> Self:
+        """Return the job with one fact of the site given. Raises `UnknownField` or `BadValue`."""
+        given = Given(value=value_for(Site, field, value), origin=origin, note=note)
+        return self.edited(site=self.site | {field: given})
+
+    def without_site(self, field: str) -> Self:
+        """Return the job with one fact of the site not known."""
+        return self.edited(site={name: one for name, one in self.site.items() if name != field})
+
+    def listing(self, listing_id: str) -> Listing:
+        """Return one listing. Raises `BadValue` if the job has none with that id."""
+        for listing in self.listings:
+            if listing.id == listing_id:
+                return listing
+        raise BadValue(f"this job has no listing {listing_id:.40}; it may have been removed")
+
+    def with_listing(self, listing: Listing) -> Self:
+        """Return the job with a listing put in the place of the one with its id, or added at the end."""
+        if any(other.id == listing.id for other in self.listings):
+            return self.edited(listings=tuple(listing if o.id == listing.id else o for o in self.listings))
+        return self.edited(listings=(*self.listings, listing))
+
+    def without_listing(self, listing_id: str) -> Self:
+        """Return the job without one listing."""
+        return self.edited(listings=tuple(one for one in self.listings if one.id != listing_id))
+
+    def plate(self) -> Reading:
+        """Return what is read in the plate's text."""
+        return read_plate_text(self.plate_text) if self.plate_text.strip() else Reading()
+
+    def old_motor(self) -> Record:
+        """Return the old motor as a record: the plate's facts with the given ones laid over them."""
+        read = self.plate()
+        facts, where, conflicts = overlay(read.facts, read.where, read.conflicts, self.given)
+        return Record(self.id, facts, where, conflicts, "", self.plate_text)
+
+    def wanted(self) -> Wanted:
+        """Return the old motor and its site as the engine judges candidates against them."""
+        record = self.old_motor()
+        known = {name: value for name, value in record.facts.said().items() if name in MOTOR_FIELDS}
+        site = {name: given.value for name, given in self.site.items()}
+        return Wanted(
+            motor=Motor.model_validate(known),
+            site=Site.model_validate(site),
+            id=self.id,
+            contradicted=record.contradicted & frozenset(MOTOR_FIELDS),
+        )
+
+    def candidates(self) -> tuple[Record, ...]:
+        """Return the listings as the engine judges them, in the order they were added."""
+        return tuple(listing.record() for listing in self.listings)

@@ -1,0 +1,142 @@
+"""One listing of a job: its text as found, what was read in it, and what people know better."""
+
+from collections.abc import Mapping
+from functools import lru_cache
+from typing import Annotated, Self
+from uuid import uuid4
+
+from pydantic import AfterValidator, BaseModel, ConfigDict, Field
+
+from matcher import __version__
+from matcher.job_given import Given, GivenOffer, overlay, value_for
+from matcher.job_text import Digest, FileName, Id, Line, PlainText
+from matcher.motor import Offer
+from matcher.record import Conflict, Mark, Origin, Record
+
+
+def new_id() -> str:
+    """Return a fresh random id for a job or a listing."""
+    return uuid4().hex
+
+
+def _tuples(value: object) -> object:
+    return tuple(_tuples(item) for item in value) if isinstance(value, (list, tuple)) else value
+
+
+def _frozen(conflict: Conflict) -> Conflict:
+    """Return the conflict as files give it back, so that a saved one equals the one just read."""
+    values = tuple(_tuples(value) for value in conflict.values)
+    return Conflict(conflict.field, values, conflict.said, conflict.marks)
+
+
+class Attachment(BaseModel):
+    """A picture or original file; its bytes lie in the store under their digest, never under its name."""
+
+    model_config = ConfigDict(extra="forbid", frozen=True)
+
+    name: FileName
+    digest: Digest
+    note: Line = ""
+
+
+class Reading(BaseModel):
+    """What the reader found in a listing's text; kept so that a job opens without reading again."""
+
+    model_config = ConfigDict(extra="forbid", frozen=True)
+
+    facts: Offer = Offer()
+    where: dict[str, Mark] = {}
+    conflicts: tuple[Annotated[Conflict, AfterValidator(_frozen)], ...] = ()
+    reader: str = __version__
+    """Version of the program that read it."""
+
+    @classmethod
+    def of(cls, record: Record) -> Self:
+        """Keep what a record says, without its text."""
+        return cls(facts=record.facts, where=record.where, conflicts=record.conflicts)
+
+
+@lru_cache(maxsize=256)
+def read_listing_text(title: str, text: str) -> Reading:
+    """Read a listing's words now, whatever was kept before."""
+    from matcher.reading import read_listing  # only jobs with unread text pay for the reader
+
+    return Reading.of(read_listing(text, title))
+
+
+class Listing(BaseModel):
+    """One candidate of a job; frozen, every edit returns a new one.
+
+    Corrections lie beside what was read and survive reading again. A correction whose value is
+    `None` takes a read value away ("not known after all"). Settling a conflict is a correction.
+    """
+
+    model_config = ConfigDict(extra="forbid", frozen=True)
+
+    id: Id = Field(default_factory=new_id)
+    title: PlainText = ""
+    text: PlainText = ""
+    source_name: Line = ""
+    """Where it came from, as shown: a file with `#n`, "pasted", a shelf; a word, never opened."""
+    original: Attachment | None = None
+    """The saved page or file it came from, as it was."""
+    reading: Reading | None = None
+    corrections: GivenOffer = {}
+    pictures: tuple[Attachment, ...] = ()
+    decision: Line = ""
+    note: PlainText = ""
+
+    @classmethod
+    def of(cls, record: Record, source_name: str = "") -> Self:
+        """Make a candidate of a record just read; the record's own id becomes its source's name."""
+        return cls(
+            title=record.title,
+            text=record.text,
+            source_name=source_name or record.id,
+            reading=Reading.of(record),
+        )
+
+    def edited(self, **changes: object) -> Self:
+        """Return the listing with some of its parts replaced, checked as if read from a file.
+
+        A changed title or text drops what was read before, since its spans no longer hold.
+        """
+        if changes.keys() & {"title", "text"} and "reading" not in changes:
+            changes["reading"] = None
+        return self.model_validate(dict(self) | changes)
+
+    def corrected(self, field: str, value: object, *, origin: Origin = Origin.TYPED, note: str = "") -> Self:
+        """Return the listing with one fact corrected, answered or settled; `None` withdraws the fact.
+
+        Raises `UnknownField` or `BadValue`.
+        """
+        given = Given(value=value_for(Offer, field, value), origin=origin, note=note)
+        return self.edited(corrections=self.corrections | {field: given})
+
+    def withdrawn(self, field: str, note: str = "") -> Self:
+        """Return the listing with one fact taken away: not known after all."""
+        return self.corrected(field, None, note=note)
+
+    def as_read(self, field: str) -> Self:
+        """Return the listing with the correction of one fact undone, so that the text counts again."""
+        rest = {name: given for name, given in self.corrections.items() if name != field}
+        return self.edited(corrections=rest)
+
+    def read_again(self) -> Self:
+        """Return the listing read anew by this program; corrections stay."""
+        return self.edited(reading=read_listing_text(self.title, self.text))
+
+    def current_reading(self) -> Reading:
+        """Return what was read in the text, reading it now where that wasn't kept."""
+        return self.reading or read_listing_text(self.title, self.text)
+
+    def record(self) -> Record:
+        """Return the listing as the engine judges it: read facts with the corrections laid over them."""
+        read = self.current_reading()
+        facts, where, conflicts = overlay(read.facts, read.where, read.conflicts, self.corrections)
+        return Record(self.id, facts, where, conflicts, self.title, self.text)
+
+
+def unsettled(reading: Reading, given: Mapping[str, Given]) -> frozenset[str]:
+    """Return the names of the facts that the text gives twice and nobody has settled."""
+    return frozenset(conflict.field for conflict in reading.conflicts) - given.keys()
