@@ -1,0 +1,43 @@
+"""How likely a candidate fits and works: priors for what isn't known, and its condition's risk.
+
+The priors are common practice, editable, and stand in `data/priors.tsv`; the chance that a part works as
+its condition says stands in `data/conditions.tsv`.
+"""
+
+from collections.abc import Sequence
+
+from matcher.finding import Finding
+from matcher.settings import Settings
+
+NO_CHANCE = frozenset({"wont_fit", "poor", None})
+"""Verdicts of candidates that nobody should buy; `None` is a part that isn't a motor."""
+
+SAME_NUMBER = "same_number"
+"""The prior that two motors of one maker and number agree in what was presumed."""
+
+NOT_SAID = "not_said"
+"""The row for an offer that doesn't say its condition."""
+
+
+def open_doubts(findings: Sequence[Finding]) -> tuple[str, ...]:
+    """Return the names of the priors that the chance hangs on, each once.
+
+    Those are the checks whose unknown answer makes the verdict `ask`, and `same_number` when any fact was
+    presumed from the old motor.
+    """
+    doubts = [finding.check for finding in findings if finding.asks]
+    if any(finding.presumed for finding in findings):
+        doubts.append(SAME_NUMBER)
+    return tuple(doubts)
+
+
+def fit_chance(
+    verdict: str | None, findings: Sequence[Finding], condition: str | None, settings: Settings
+) -> float:
+    """Return the chance, 0 to 1, that the candidate fits and works."""
+    if verdict in NO_CHANCE:
+        return 0.0
+    chance = 1.0
+    for doubt in open_doubts(findings):
+        chance *= settings.priors[doubt]
+    return chance * settings.condition_chances[condition or NOT_SAID]

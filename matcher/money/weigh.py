@@ -1,0 +1,59 @@
+"""One candidate judged and weighed: the record that commands and pages show."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from matcher.money.chance import fit_chance
+from matcher.money.cost import Cost, cost_of
+from matcher.money.plan import Gamble
+from matcher.motor import Offer, Wanted
+from matcher.record import Record
+from matcher.settings import Settings
+from matcher.verdict import Judgement, judge, rank_key
+
+
+@dataclass(frozen=True, slots=True)
+class Weighed:
+    """A judgement with its chance and its money."""
+
+    judgement: Judgement
+    offer: Offer
+    fit_chance: float
+    """Chance, 0 to 1, that it fits and works."""
+    cost: Cost | None
+    """`None` when the listing names no price."""
+
+    @property
+    def id(self) -> str:
+        """The candidate's id."""
+        return self.judgement.id
+
+    @property
+    def landed_cost(self) -> float | None:
+        """Price, shipping and what the swap needs, in the offer's currency."""
+        return self.cost.landed if self.cost else None
+
+    @property
+    def gamble(self) -> Gamble | None:
+        """The candidate as the buying plan sees it; `None` without a price."""
+        return Gamble(self.id, self.fit_chance, self.cost.landed, self.cost.lost) if self.cost else None
+
+
+def weigh(wanted: Wanted, candidate: Record, settings: Settings | None = None) -> Weighed:
+    """Judge one candidate and put chance and money to the judgement."""
+    settings = settings or Settings.shipped()
+    judgement = judge(wanted, candidate, settings)
+    offer = candidate.facts
+    chance = fit_chance(judgement.verdict, judgement.findings, offer.condition, settings)
+    return Weighed(judgement, offer, chance, cost_of(offer, judgement.findings, settings))
+
+
+def ranked(wanted: Wanted, candidates: Iterable[Record], settings: Settings | None = None) -> list[Weighed]:
+    """Weigh every candidate and return them best first."""
+    settings = settings or Settings.shipped()
+    return sorted((weigh(wanted, candidate, settings) for candidate in candidates), key=place)
+
+
+def place(weighed: Weighed) -> tuple[int, float, float]:
+    """Return the key that sorts best first: verdict, then the low score, then the landed cost."""
+    return rank_key(weighed.judgement.verdict, weighed.judgement.score_low, weighed.landed_cost)
