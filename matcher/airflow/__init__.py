@@ -1,0 +1,1 @@
+"""Proof that the air moves: airflow, static pressure, and what another speed would do."""
