@@ -1,0 +1,36 @@
+"""The store: the only place with SQL. `Store.open()` gives the user's jobs and stock."""
+
+from matcher.store.faults import (
+    NoSuchJob,
+    NotAStore,
+    StoreDamaged,
+    StoreFailing,
+    StoreFull,
+    StoreGone,
+    StoreLocked,
+    StoreReadOnly,
+    StoreTooNew,
+)
+from matcher.store.jobs import Change, Held, Saved
+from matcher.store.merge import Clash
+from matcher.store.search import JobLine
+from matcher.store.store import Store, default_path
+
+__all__ = [
+    "Change",
+    "Clash",
+    "Held",
+    "JobLine",
+    "NoSuchJob",
+    "NotAStore",
+    "Saved",
+    "Store",
+    "StoreDamaged",
+    "StoreFailing",
+    "StoreFull",
+    "StoreGone",
+    "StoreLocked",
+    "StoreReadOnly",
+    "StoreTooNew",
+    "default_path",
+]

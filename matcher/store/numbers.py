@@ -1,0 +1,49 @@
+"""Part numbers as the store searches them: letters and digits alone, upper case."""
+
+import re
+from collections.abc import Iterable, Mapping
+
+from pydantic import JsonValue
+
+_NAMES = ("part_number", "other_numbers", "module_number", "program_number")
+_WORD = re.compile(r"[^\s,;:()]{4,40}")
+_LOUD = re.compile(r"[^0-9A-Z]")
+
+
+def bare(number: str) -> str:
+    """Return a number without case, dashes, dots and blanks, as people type it from memory."""
+    return _LOUD.sub("", number.upper())
+
+
+def numbers_in(text: str) -> set[str]:
+    """Return the words of a plate's text that may be part numbers: a digit, at least four signs."""
+    words = (bare(word) for word in _WORD.findall(text))
+    return {word for word in words if len(word) >= 4 and any(sign.isdigit() for sign in word)}
+
+
+def _bare_all(values: Iterable[object]) -> set[str]:
+    found: set[str] = set()
+    for value in values:
+        if isinstance(value, str):
+            found.add(bare(value))
+        elif isinstance(value, (list, tuple)):
+            found |= _bare_all(value)
+    return found - {""}
+
+
+def numbers_of_motor(plate_text: str, given: Iterable[JsonValue]) -> str:
+    """Return the old motor's numbers, with blanks between."""
+    return " ".join(sorted(numbers_in(plate_text) | _bare_all(given)))
+
+
+def numbers_of_facts(facts: Mapping[str, object]) -> str:
+    """Return the numbers among an offer's facts, with blanks between."""
+    return " ".join(sorted(_bare_all(facts.get(name) for name in _NAMES)))
+
+
+def numbers_of_listing(reading: JsonValue, corrections: Mapping[str, JsonValue]) -> str:
+    """Return the numbers of a listing, read and corrected, with blanks between."""
+    facts = reading.get("facts") if isinstance(reading, dict) else None
+    known = dict(facts) if isinstance(facts, dict) else {}
+    known |= {name: entry["value"] for name, entry in corrections.items() if isinstance(entry, dict)}
+    return numbers_of_facts(known)
