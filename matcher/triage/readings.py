@@ -1,0 +1,66 @@
+"""Readings become words: what a meter showed, held against the limits of `data/triage_limits.tsv`."""
+
+from collections.abc import Sequence
+from functools import cache
+
+from matcher.errors import BadValue
+from matcher.motor import Motor
+from matcher.tables import rows
+from matcher.triage.bench import BenchTest
+
+
+@cache
+def limits() -> dict[str, float]:
+    """Return every limit by its name."""
+    return {row["name"]: float(row["limit"]) for row in rows("triage_limits.tsv")}
+
+
+def numbers_in(test: BenchTest, text: str) -> list[float]:
+    """Return the readings in an answer such as `2.1 2.0 2.1`; `OL` (over the meter's range) is infinite.
+
+    Raises BadValue when it isn't as many plain numbers as the test takes, or when one is negative.
+    """
+    words = text.replace(";", " ").split()
+    try:
+        numbers = [float("inf") if word.upper() in ("OL", "O.L", "OPEN") else float(word) for word in words]
+    except ValueError:
+        numbers = []
+    if len(numbers) != test.numbers or any(not number >= 0 for number in numbers):
+        raise BadValue(
+            f"{test.name}: {text!r:.60} isn't {test.numbers} reading(s) in {test.unit}, such as 2.1 or OL"
+        )
+    return numbers
+
+
+def word_for(test: BenchTest, answer: str, motor: Motor, tolerance: float | None = None) -> str:
+    """Return the word that stands in the table of rules for an answer.
+
+    `tolerance` is the share that the capacitor prints (0.05 for 5 %). Raises BadValue for an answer that
+    the test doesn't know.
+    """
+    if test.choices:
+        if answer not in test.choices:
+            raise BadValue(f"{test.name}: {answer!r:.60} is no answer; choose {', '.join(test.choices)}")
+        return answer
+    numbers = numbers_in(test, answer)
+    if test.name == "windings_ohm":
+        return windings_word(numbers)
+    if test.name == "shell_kohm":
+        return "clear" if numbers[0] > limits()["shell"] else "leaking"
+    return capacitor_word(numbers[0], motor.capacitor_uf, tolerance)
+
+
+def windings_word(ohms: Sequence[float]) -> str:
+    """Return `equal`, `unequal` or `open` for the three winding pairs."""
+    if max(ohms) > limits()["winding_open"]:
+        return "open"
+    mean = sum(ohms) / len(ohms)
+    return "equal" if max(ohms) - min(ohms) <= limits()["winding_spread"] * mean else "unequal"
+
+
+def capacitor_word(read_uf: float, printed_uf: float | None, tolerance: float | None) -> str:
+    """Return `within`, `out`, or `unsure` when what the capacitor prints isn't known."""
+    if printed_uf is None:
+        return "unsure"
+    share = limits()["capacitor_tolerance"] if tolerance is None else tolerance
+    return "within" if abs(read_uf - printed_uf) <= share * printed_uf + 1e-9 else "out"
