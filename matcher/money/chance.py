@@ -12,7 +12,7 @@ from matcher.settings import Settings
 NO_CHANCE = frozenset({"wont_fit", "poor", None})
 """Verdicts of candidates that nobody should buy; `None` is a part that isn't a motor."""
 
-SAME_NUMBER = "same_number"
+SAME_NUMBER = "same_maker_and_number"
 """The prior that two motors of one maker and number agree in what was presumed."""
 
 NOT_SAID = "not_said"
@@ -22,7 +22,7 @@ NOT_SAID = "not_said"
 def open_doubts(findings: Sequence[Finding]) -> tuple[str, ...]:
     """Return the names of the priors that the chance hangs on, each once.
 
-    Those are the checks whose unknown answer makes the verdict `ask`, and `same_number` when any fact was
+    Those are the checks whose unknown answer makes the verdict `ask`, and `same_maker_and_number` when any fact was
     presumed from the old motor.
     """
     doubts = [finding.check for finding in findings if finding.asks]
