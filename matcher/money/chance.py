@@ -22,8 +22,8 @@ NOT_SAID = "not_said"
 def open_doubts(findings: Sequence[Finding]) -> tuple[str, ...]:
     """Return the names of the priors that the chance hangs on, each once.
 
-    Those are the checks whose unknown answer makes the verdict `ask`, and `same_maker_and_number` when any fact was
-    presumed from the old motor.
+    Those are the checks whose unknown answer makes the verdict `ask`, and `same_maker_and_number` when any
+    fact was presumed from the old motor.
     """
     doubts = [finding.check for finding in findings if finding.asks]
     if any(finding.presumed for finding in findings):
