@@ -5,7 +5,7 @@ from functools import cache
 from typing import Literal
 
 from matcher.motor import Motor
-from matcher.tables import rows
+from matcher.tables import Row, rows
 
 Kind = Literal["ac", "ecm"]
 
@@ -35,10 +35,10 @@ class BenchTest:
 @cache
 def bench_tests() -> tuple[BenchTest, ...]:
     """Return every test in the order of its table."""
-    return tuple(_test(row) for row in rows("triage_tests.tsv"))
+    return tuple(_test(row) for row in rows("triage_tests"))
 
 
-def _test(row: dict[str, str]) -> BenchTest:
+def _test(row: Row) -> BenchTest:
     measured = row["answers"].isdigit()
     return BenchTest(
         name=row["name"],
@@ -61,7 +61,7 @@ def kind_of(motor: Motor) -> Kind:
     return "ecm" if any(getattr(motor, sign) is not None for sign in ECM_SIGNS) else "ac"
 
 
-def tests_for(motor: Motor) -> tuple[BenchTest, ...]:
+def bench_for(motor: Motor) -> tuple[BenchTest, ...]:
     """Return the tests that this motor takes, in order; a motor without capacitor isn't asked for one."""
     kind = kind_of(motor)
     without_capacitor = motor.motor_type in ("shaded_pole", "split_phase", "polyphase")

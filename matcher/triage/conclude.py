@@ -7,7 +7,7 @@ from functools import cache
 from matcher.errors import UnknownField
 from matcher.motor import Health, Motor
 from matcher.tables import rows
-from matcher.triage.bench import BenchTest, kind_of, tests_for
+from matcher.triage.bench import BenchTest, bench_for, kind_of
 from matcher.triage.readings import word_for
 
 
@@ -42,7 +42,7 @@ def _rules() -> dict[tuple[str, str], _Rule]:
         (row["test"], row["answer"]): _Rule(
             row["part"], row["settles"] == "yes", row["motor_health"], row["module_health"], row["why"]
         )
-        for row in rows("triage_rules.tsv")
+        for row in rows("triage_rules")
     }
 
 
@@ -57,7 +57,7 @@ def diagnose(motor: Motor, answers: Mapping[str, str], capacitor_tolerance: floa
     why: list[str] = []
     suspected = ""
     next_test: BenchTest | None = None
-    for test in tests_for(motor):
+    for test in bench_for(motor):
         if test.name not in answers:
             next_test = next_test or test
             continue

@@ -8,11 +8,14 @@ from matcher.motor import Motor
 from matcher.tables import rows
 from matcher.triage.bench import BenchTest
 
+EPSILON = 1e-9
+"""Keeps a limit that is met exactly on the good side of binary fractions."""
+
 
 @cache
 def limits() -> dict[str, float]:
     """Return every limit by its name."""
-    return {row["name"]: float(row["limit"]) for row in rows("triage_limits.tsv")}
+    return {row["name"]: float(row["limit"]) for row in rows("triage_limits")}
 
 
 def numbers_in(test: BenchTest, text: str) -> list[float]:
@@ -55,7 +58,7 @@ def windings_word(ohms: Sequence[float]) -> str:
     if max(ohms) > limits()["winding_open"]:
         return "open"
     mean = sum(ohms) / len(ohms)
-    return "equal" if max(ohms) - min(ohms) <= limits()["winding_spread"] * mean else "unequal"
+    return "equal" if max(ohms) - min(ohms) <= limits()["winding_spread"] * mean + EPSILON else "unequal"
 
 
 def capacitor_word(read_uf: float, printed_uf: float | None, tolerance: float | None) -> str:
@@ -63,4 +66,4 @@ def capacitor_word(read_uf: float, printed_uf: float | None, tolerance: float | 
     if printed_uf is None:
         return "unsure"
     share = limits()["capacitor_tolerance"] if tolerance is None else tolerance
-    return "within" if abs(read_uf - printed_uf) <= share * printed_uf + 1e-9 else "out"
+    return "within" if abs(read_uf - printed_uf) <= share * printed_uf + EPSILON else "out"
