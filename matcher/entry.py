@@ -1,0 +1,176 @@
+"""Values as people type them into a form and as a form says them back.
+
+`said` and `entered` are each other's inverse: what a form shows can be typed again and means the
+same. Lengths stand in inches as fractions where they are one (`5 5/8`), or in millimetres.
+"""
+
+import re
+from fractions import Fraction
+from functools import cache
+from typing import Literal, get_args, get_origin
+
+from matcher.errors import BadValue, UnknownField
+from matcher.job_given import value_for
+from matcher.motor import Motor, Offer, Site
+
+MM_PER_INCH = 25.4
+"""Exact by definition (NIST SP 811, appendix B.8)."""
+FINEST = 64
+"""Denominator of the finest fraction of an inch that is said as one."""
+_ROUNDING_IN = 0.0006
+_NUMBER = re.compile(r"(\d+)\s*[- ]\s*(\d+)/(\d+)|(\d+)/(\d+)|(\d*[.,]?\d+)")
+_TAIL = re.compile(
+    r"\s*(mm|cm|in\.?|inch(?:es)?|\"|″|hp|v|a|hz|rpm|uf|µf|mfd|vac|ft|d|%|°?c)?\s*", re.IGNORECASE
+)
+
+Kind = Literal["choice", "choices", "yes_no", "text", "texts", "number", "numbers", "range"]
+
+
+def model_of(field: str) -> type[Motor] | type[Site]:
+    """Return the model that holds a field: an offer's (a motor's among them) or a site's."""
+    if field in Offer.model_fields:
+        return Offer
+    if field in Site.model_fields:
+        return Site
+    raise UnknownField(f"{field!r:.60} is no fact of a motor, an offer or a site")
+
+
+@cache
+def choices(field: str) -> tuple[object, ...]:
+    """Return the values that a field may have, empty if any number or text will do."""
+    return tuple(_literals(model_of(field).model_fields[field].annotation))
+
+
+def _literals(annotation: object) -> list[object]:
+    if get_origin(annotation) is Literal:
+        return list(get_args(annotation))
+    return [value for inner in get_args(annotation) for value in _literals(inner)]
+
+
+@cache
+def kind(field: str) -> Kind:
+    """Return how a field is filled in."""
+    named = str(model_of(field).model_fields[field].annotation)
+    several = "tuple[" in named
+    if choices(field):
+        return "choices" if several else "choice"
+    if "bool" in named:
+        return "yes_no"
+    if field == "rpm_range":
+        return "range"
+    if "str" in named:
+        return "texts" if several else "text"
+    return "numbers" if several else "number"
+
+
+def is_length(field: str) -> bool:
+    """Tell whether a field is kept in inches."""
+    return field.endswith("_in")
+
+
+def unit(field: str, *, metric: bool = False) -> str:
+    """Return the unit that a length is said in: `in` or `mm`; empty for anything else."""
+    return ("mm" if metric else "in") if is_length(field) else ""
+
+
+def said(field: str, value: object, *, metric: bool = False) -> str:
+    """Return a value as a form says it, without its unit; empty for `None`."""
+    if value is None:
+        return ""
+    if isinstance(value, bool):
+        return "yes" if value else "no"
+    if isinstance(value, (list, tuple)):
+        return _joint(field).join(said(field, item, metric=metric) for item in value)
+    if isinstance(value, (int, float)):
+        return _number_said(field, float(value), metric=metric)
+    return str(value)
+
+
+def _joint(field: str) -> str:
+    return {"texts": ", ", "choices": ", ", "range": "-"}.get(kind(field), "/")
+
+
+def _number_said(field: str, value: float, *, metric: bool) -> str:
+    if is_length(field) and metric:
+        return f"{value * MM_PER_INCH:.1f}".removesuffix(".0")
+    if is_length(field) or field == "power_hp":
+        return _fraction_said(value)
+    return f"{value:.10g}"
+
+
+def _fraction_said(value: float) -> str:
+    near = Fraction(value).limit_denominator(FINEST)
+    usual = near.denominator & (near.denominator - 1) == 0 or near.denominator in {3, 5, 6, 10, 12, 15, 20}
+    if abs(float(near) - value) > _ROUNDING_IN or not usual:
+        return f"{value:.4g}"
+    whole, rest = divmod(near.numerator, near.denominator)
+    if not rest:
+        return str(whole)
+    return f"{whole} {rest}/{near.denominator}" if whole else f"{rest}/{near.denominator}"
+
+
+def entered(field: str, text: str, *, metric: bool = False) -> object:
+    """Return what was typed into a field as its value in JSON; `None` for nothing.
+
+    :raises BadValue: one line that says what the field can't hold.
+    """
+    text = text.strip()[:2000]
+    if not text:
+        return None
+    model = model_of(field)
+    return value_for(model, field, _parsed(field, text, metric=metric))
+
+
+def _parsed(field: str, text: str, *, metric: bool) -> object:
+    how = kind(field)
+    if how == "yes_no":
+        return _yes_no(text)
+    if how == "choice":
+        return next((value for value in choices(field) if str(value) == text), text)
+    if how in {"texts", "choices"}:
+        return [part.strip() for part in text.split(",") if part.strip()]
+    if how == "text":
+        return re.sub(r"(?<=\d)\s*[vV]$|\s*[hH][zZ]$", "", text) if field in {"volts", "hertz"} else text
+    if how == "range":
+        return [number(part) for part in re.split(r"-|/|to", text)]
+    if how == "numbers":
+        return [_whole(number(part)) for part in re.split(r"/|,\s", text)]
+    return _whole(_length(field, text, metric=metric))
+
+
+def _yes_no(text: str) -> object:
+    return {"yes": True, "y": True, "no": False, "n": False}.get(text.lower(), text)
+
+
+def _whole(value: float) -> float | int:
+    return int(value) if value == int(value) else value
+
+
+def _length(field: str, text: str, *, metric: bool) -> float:
+    if not is_length(field):
+        return number(text)
+    value = number(text)
+    low = text.lower()
+    if low.endswith("cm"):
+        return value * 10 / MM_PER_INCH
+    if low.endswith("mm") or (metric and not low.endswith(('"', "in", "in.", "inch", "inches", "″"))):
+        return value / MM_PER_INCH
+    return value
+
+
+def number(text: str) -> float:
+    """Return a number as people type it: `5 5/8`, `5-5/8`, `1/2`, `.5`, `0,5`, with a unit or not.
+
+    :raises BadValue: if it is no number.
+    """
+    text = text.strip()
+    found = _NUMBER.match(text)
+    if found is None or not _TAIL.fullmatch(text, found.end()):
+        raise BadValue(f"{text!r:.40} is no number; write it like 5 5/8, 1/2 or 5.625")
+    whole, top, bottom, only_top, only_bottom, plain = found.groups()
+    if plain:
+        return float(plain.replace(",", "."))
+    top, bottom = top or only_top, bottom or only_bottom
+    if not int(bottom):
+        raise BadValue(f"{text!r:.40} divides by nothing; write it like 5 5/8, 1/2 or 5.625")
+    return int(whole or 0) + int(top) / int(bottom)
