@@ -7,11 +7,12 @@ keeps the values before and after for undo and redo. Times are UTC (`2030-01-31T
 from functools import lru_cache
 from typing import Annotated, Self
 
-from pydantic import AfterValidator, BaseModel, ConfigDict, Field
+from pydantic import AfterValidator, Field
 
 from matcher.errors import BadValue
 from matcher.job_given import Given, GivenMotor, GivenSite, overlay, value_for
 from matcher.job_listing import Attachment, Listing, Reading, new_id
+from matcher.job_part import Part
 from matcher.job_text import Id, Line, PlainText, Section, Stamp, now
 from matcher.motor import MOTOR_FIELDS, Motor, NotNegative, Site, Wanted
 from matcher.record import Origin, Record
@@ -19,10 +20,8 @@ from matcher.record import Origin, Record
 __all__ = ["Attachment", "Fallback", "Given", "Job", "Listing", "Reading"]
 
 
-class Fallback(BaseModel):
+class Fallback(Part):
     """What is paid if no second-hand motor works: a repair quote, a new part at a counter."""
-
-    model_config = ConfigDict(extra="forbid", frozen=True, allow_inf_nan=False)
 
     price: NotNegative
     currency: Annotated[str, Field(pattern=r"^[A-Z]{3}$")] = "USD"
@@ -44,14 +43,12 @@ def _distinct(listings: tuple[Listing, ...]) -> tuple[Listing, ...]:
     return listings
 
 
-class Job(BaseModel):
+class Job(Part):
     """One job: the old motor, its place, the candidates, and what each later stage noted.
 
     `triage`, `arrival`, `proof`, `sheet_notes` and `worth` are named JSON values that the stage of
     that name defines; the document only keeps them.
     """
-
-    model_config = ConfigDict(extra="forbid", frozen=True)
 
     id: Id = Field(default_factory=new_id)
     name: Line = ""
@@ -61,29 +58,22 @@ class Job(BaseModel):
     changed: Stamp = Field(default_factory=now)
     """When it was last saved; the store sets it."""
     plate_text: PlainText = ""
-    given: GivenMotor = {}
+    given: GivenMotor = Field(default_factory=dict)
     """What was typed, measured or seen on the old motor; counts over the plate's text."""
-    site: GivenSite = {}
+    site: GivenSite = Field(default_factory=dict)
     listings: Annotated[tuple[Listing, ...], AfterValidator(_distinct)] = ()
     shelves: tuple[Id, ...] = ()
     """Shelves of saved stock that this job is also ranked against."""
     fallback: Fallback | None = None
-    settings_changes: Section = {}
+    settings_changes: Section = Field(default_factory=dict)
     """Weights, priors and costs that the user changed: `{"weights": {"power": 12.0}, ...}`."""
     pictures: tuple[Attachment, ...] = ()
     """Pictures of the old motor and its place."""
-    triage: Section = {}
-    arrival: Section = {}
-    proof: Section = {}
-    sheet_notes: Section = {}
-    worth: Section = {}
-
-    def edited(self, **changes: object) -> Self:
-        """Return the job with some of its parts replaced, checked as if read from a file.
-
-        Raises pydantic's `ValidationError` (a `ValueError`) for what a part can't hold.
-        """
-        return self.model_validate(dict(self) | changes)
+    triage: Section = Field(default_factory=dict)
+    arrival: Section = Field(default_factory=dict)
+    proof: Section = Field(default_factory=dict)
+    sheet_notes: Section = Field(default_factory=dict)
+    worth: Section = Field(default_factory=dict)
 
     def with_given(self, field: str, value: object, *, origin: Origin = Origin.TYPED, note: str = "") -> Self:
         """Return the job with one fact of the old motor given; `None` withdraws what the plate says.

@@ -4,18 +4,17 @@ import difflib
 from collections.abc import Mapping
 from typing import Annotated
 
-from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, JsonValue, ValidationError
+from pydantic import BeforeValidator, Field, JsonValue, ValidationError
 
 from matcher.errors import BadValue, UnknownField
+from matcher.job_part import Part, first_fault
 from matcher.job_text import Line, Stamp, now, plain_json
 from matcher.motor import Facts, Motor, Offer, Site
 from matcher.record import Conflict, Mark, Origin
 
 
-class Given(BaseModel):
+class Given(Part):
     """One given value with its origin; a `value` of `None` means "not known after all"."""
-
-    model_config = ConfigDict(extra="forbid", frozen=True)
 
     value: JsonValue = None
     origin: Origin = Origin.TYPED
@@ -52,7 +51,8 @@ def value_for(model: type[Facts], field: str, value: object) -> JsonValue:
     try:
         return plain_json(model.model_validate({field: plain_json(value)}).said()[field])
     except ValidationError as fault:
-        raise BadValue(f"{field}: {value!r:.60} can't be right: {fault.errors()[0]['msg']}") from None
+        reason = first_fault(fault).partition(": ")[2]
+        raise BadValue(f"{field}: {value!r:.60} can't be right: {reason}") from None
     except ValueError as fault:
         raise BadValue(f"{field}: {fault}") from None
 

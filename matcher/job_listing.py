@@ -2,13 +2,14 @@
 
 from collections.abc import Mapping
 from functools import lru_cache
-from typing import Annotated, Self
+from typing import Annotated, Any, Self
 from uuid import uuid4
 
-from pydantic import AfterValidator, BaseModel, ConfigDict, Field
+from pydantic import AfterValidator, Field
 
 from matcher import __version__
 from matcher.job_given import Given, GivenOffer, overlay, value_for
+from matcher.job_part import Part
 from matcher.job_text import Digest, FileName, Id, Line, PlainText
 from matcher.motor import Offer
 from matcher.record import Conflict, Mark, Origin, Record
@@ -29,23 +30,19 @@ def _frozen(conflict: Conflict) -> Conflict:
     return Conflict(conflict.field, values, conflict.said, conflict.marks)
 
 
-class Attachment(BaseModel):
+class Attachment(Part):
     """A picture or original file; its bytes lie in the store under their digest, never under its name."""
-
-    model_config = ConfigDict(extra="forbid", frozen=True)
 
     name: FileName
     digest: Digest
     note: Line = ""
 
 
-class Reading(BaseModel):
+class Reading(Part):
     """What the reader found in a listing's text; kept so that a job opens without reading again."""
 
-    model_config = ConfigDict(extra="forbid", frozen=True)
-
     facts: Offer = Offer()
-    where: dict[str, Mark] = {}
+    where: dict[str, Mark] = Field(default_factory=dict)
     conflicts: tuple[Annotated[Conflict, AfterValidator(_frozen)], ...] = ()
     reader: str = __version__
     """Version of the program that read it."""
@@ -64,14 +61,12 @@ def read_listing_text(title: str, text: str) -> Reading:
     return Reading.of(read_listing(text, title))
 
 
-class Listing(BaseModel):
+class Listing(Part):
     """One candidate of a job; frozen, every edit returns a new one.
 
     Corrections lie beside what was read and survive reading again. A correction whose value is
     `None` takes a read value away ("not known after all"). Settling a conflict is a correction.
     """
-
-    model_config = ConfigDict(extra="forbid", frozen=True)
 
     id: Id = Field(default_factory=new_id)
     title: PlainText = ""
@@ -81,7 +76,7 @@ class Listing(BaseModel):
     original: Attachment | None = None
     """The saved page or file it came from, as it was."""
     reading: Reading | None = None
-    corrections: GivenOffer = {}
+    corrections: GivenOffer = Field(default_factory=dict)
     pictures: tuple[Attachment, ...] = ()
     decision: Line = ""
     note: PlainText = ""
@@ -96,14 +91,14 @@ class Listing(BaseModel):
             reading=Reading.of(record),
         )
 
-    def edited(self, **changes: object) -> Self:
-        """Return the listing with some of its parts replaced, checked as if read from a file.
+    def edited(self, **changes: Any) -> Self:
+        """Return the listing with some of its parts replaced. Raises `BadValue`.
 
         A changed title or text drops what was read before, since its spans no longer hold.
         """
         if changes.keys() & {"title", "text"} and "reading" not in changes:
             changes["reading"] = None
-        return self.model_validate(dict(self) | changes)
+        return super().edited(**changes)
 
     def corrected(self, field: str, value: object, *, origin: Origin = Origin.TYPED, note: str = "") -> Self:
         """Return the listing with one fact corrected, answered or settled; `None` withdraws the fact.

@@ -8,12 +8,13 @@ from pydantic import JsonValue, ValidationError
 from sqlite_utils import Database
 
 from matcher.job import Job
+from matcher.job_part import first_fault
 from matcher.job_text import now
 from matcher.store.connection import change, glance, number
 from matcher.store.faults import NoSuchJob, StoreDamaged
 from matcher.store.leaves import ABSENT, Leaves, Path, places, put_together, take_apart
 from matcher.store.merge import Clash, merge
-from matcher.store.rows import dumps, read_leaves, write_leaves
+from matcher.store.rows import dumps, read_leaves, write_job, write_leaves
 
 
 class Held(NamedTuple):
@@ -66,10 +67,8 @@ def _job(leaves: Leaves, job_id: str, row: _Row) -> Job:
     try:
         return Job.model_validate(put_together(leaves, head))
     except ValidationError as fault:
-        first = fault.errors()[0]
-        where = ".".join(str(part) for part in first["loc"])
         raise StoreDamaged(
-            f"job {job_id}: {where} holds what it can't hold ({first['msg']}); restore the job from a backup."
+            f"job {job_id}: {first_fault(fault)}. Restore it from a backup, or export and mend it."
         ) from None
 
 
@@ -79,7 +78,13 @@ def load(db: Database, job_id: str) -> Held:
         row = _row(db, job_id)
         if row is None:
             raise NoSuchJob(f"job {job_id:.40}: not in this store; it may have been deleted for good.")
-        return Held(_job(read_leaves(db, row.n), job_id, row), row.version)
+        try:
+            leaves = read_leaves(db, row.n)
+        except (ValueError, KeyError, TypeError) as fault:
+            raise StoreDamaged(
+                f"job {job_id}: it can't be read ({fault}). Restore it from a backup."
+            ) from None
+        return Held(_job(leaves, job_id, row), row.version)
 
 
 def save(db: Database, job: Job, base: int, writer: str) -> Saved:
@@ -100,6 +105,25 @@ def save(db: Database, job: Job, base: int, writer: str) -> Saved:
         )
         _log(db, job.id, after, merged.changed, writer)
     return Saved(_job(merged.leaves, job.id, after), after.version, merged.clashes)
+
+
+def overwrite(db: Database, job: Job, writer: str) -> Saved:
+    """Save a job as it is, whatever other windows made of it."""
+    row = _row(db, job.id)
+    return save(db, job, row.version if row else 0, writer)
+
+
+def index(db: Database, n: int) -> None:
+    """Make the job with row number `n` findable again."""
+    write_job(db, n, read_leaves(db, n))
+
+
+def replace(db: Database, job: Job, writer: str = "") -> Saved:
+    """Put a job in the place of whatever the store holds under its id."""
+    with change(db):
+        db.execute("DELETE FROM job_search WHERE rowid IN (SELECT n FROM job WHERE id = ?)", (job.id,))
+        db.execute("DELETE FROM job WHERE id = ?", (job.id,))
+    return save(db, job, 0, writer)
 
 
 def _add(db: Database, job: Job) -> _Row:

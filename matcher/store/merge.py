@@ -26,8 +26,8 @@ class Clash:
 
     @property
     def listing(self) -> str:
-        """Id of the listing that it belongs to, else empty."""
-        return self.path[1] if self.path[0] == "listings" else ""
+        """Id of the listing, or number of the offer of stock, that it belongs to; else empty."""
+        return self.path[1] if self.path[0] in ("listings", "offer") else ""
 
     @property
     def field(self) -> str:

@@ -5,6 +5,8 @@ from collections.abc import Iterable, Mapping
 
 from pydantic import JsonValue
 
+from matcher.motor import Offer
+
 _NAMES = ("part_number", "other_numbers", "module_number", "program_number")
 _WORD = re.compile(r"[^\s,;:()]{4,40}")
 _LOUD = re.compile(r"[^0-9A-Z]")
@@ -39,6 +41,12 @@ def numbers_of_motor(plate_text: str, given: Iterable[JsonValue]) -> str:
 def numbers_of_facts(facts: Mapping[str, object]) -> str:
     """Return the numbers among an offer's facts, with blanks between."""
     return " ".join(sorted(_bare_all(facts.get(name) for name in _NAMES)))
+
+
+def numbers_of_offer(facts: Offer) -> str:
+    """Return the numbers of an offer, with blanks between."""
+    found = [facts.part_number, facts.module_number, facts.program_number, *(facts.other_numbers or ())]
+    return " ".join(sorted({bare(one) for one in found if one} - {""}))
 
 
 def numbers_of_listing(reading: JsonValue, corrections: Mapping[str, JsonValue]) -> str:

@@ -89,10 +89,11 @@ def write_leaves(db: Database, n: int, leaves: Leaves, changed: Iterable[Path], 
         if path[0] == "listings" and path[2] == "corrections":
             _write_correction(db, n, path, leaves.values.get(path, ABSENT))
     if any(len(path) == 1 or path[0] in GIVEN for path in paths):
-        _write_job(db, n, leaves)
+        write_job(db, n, leaves)
 
 
-def _write_job(db: Database, n: int, leaves: Leaves) -> None:
+def write_job(db: Database, n: int, leaves: Leaves) -> None:
+    """Write what stands once in a job, and what it is found by."""
     values = leaves.values
     text: list[Any] = [values[(name,)] for name in _JOB_TEXT]
     db.execute(

@@ -1,23 +1,23 @@
 """The store: one file that keeps all jobs and the saved stock."""
 
-import threading
-from collections.abc import Iterator
-from contextlib import contextmanager
+from collections.abc import Iterable
 from pathlib import Path
-from types import TracebackType
 from typing import Self
-from uuid import uuid4
 
 import platformdirs
-from sqlite_utils import Database
 
+from matcher.errors import StoreUnavailable
 from matcher.job import Job
+from matcher.store import attachments, backups, health
 from matcher.store import jobs as job_rows
-from matcher.store.connection import connect, number, sync_folder, write_ahead
-from matcher.store.faults import gone, told
+from matcher.store.backups import Generation
+from matcher.store.connection import connect, number, sync_folder
+from matcher.store.faults import NotAStore, told
 from matcher.store.jobs import Change, Held, Saved
 from matcher.store.migrations import migrate
+from matcher.store.opening import Opened, open_file
 from matcher.store.search import JobLine, job_lines
+from matcher.store.stock import Stock
 
 
 def default_path() -> Path:
@@ -25,76 +25,38 @@ def default_path() -> Path:
     return Path(platformdirs.user_data_dir("samespin", appauthor=False)) / "samespin.db"
 
 
-class Store:
-    """All jobs of one file.
+class Store(Stock):
+    """All jobs and all stock of one file.
 
     Threads: any thread may call any method, one at a time; a lock holds the others back. Calls read
     and write the disk and may wait for another window (up to `wait_s`), so a window makes them on
     its one worker thread and never on the thread that paints.
 
     Every method may raise a `StoreUnavailable` (see `matcher.store.faults`): one line that says what
-    happened and what to do. What wasn't saved is unchanged in the caller's hands.
+    happened and what to do. What wasn't saved is unchanged in the caller's hands: call again to
+    retry, or `save_elsewhere`.
     """
-
-    def __init__(self, db: Database, path: Path | None, notices: tuple[str, ...] = ()) -> None:
-        self.path = path
-        """The file; `None` for a store in memory."""
-        self.notices = notices
-        """What a person should be told after opening: one line each, mostly none."""
-        self._db = db
-        self._lock = threading.RLock()
-        self._writer = uuid4().hex
-        self._seen_data = 0
-        self._file = _identity(path)
 
     @classmethod
     def open(cls, path: Path | str | None = None, *, wait_s: float = 5.0) -> Self:
         """Open the store at `path`, or the user's own; it is made where there is none.
 
-        Raises `StoreUnavailable`.
+        A damaged store is set aside and what can be saved of it opened; `notices` says so. Raises
+        `StoreUnavailable`.
         """
         at = Path(path) if path is not None else default_path()
         with told(at):
             if path is None:
                 at.parent.mkdir(parents=True, exist_ok=True)
-            db = connect(at, wait_s=wait_s)
-            write_ahead(db)
-            migrate(db, at)
-            sync_folder(at.parent)
-        return cls(db, at)
+            opened = open_file(at, wait_s)
+        return cls(opened, at, wait_s)
 
     @classmethod
     def in_memory(cls) -> Self:
         """Return a store that lives as long as the program: where no file can be opened."""
         db = connect(None)
         migrate(db)
-        return cls(db, None)
-
-    def __enter__(self) -> Self:
-        return self
-
-    def __exit__(
-        self, kind: type[BaseException] | None, error: BaseException | None, trace: TracebackType | None
-    ) -> None:
-        self.close()
-
-    def close(self) -> None:
-        """Close the file; a second call does nothing."""
-        with self._lock:
-            self._db.conn.close()
-
-    @contextmanager
-    def _use(self) -> Iterator[Database]:
-        with self._lock, told(self.path):
-            yield self._db
-
-    @contextmanager
-    def _write(self) -> Iterator[Database]:
-        """Run the block and make sure that what it wrote lies under the store's name."""
-        with self._use() as db:
-            yield db
-            if self.path is not None and _identity(self.path) != self._file:
-                raise gone(self.path)
+        return cls(Opened(db), None)
 
     def jobs(self, query: str = "", *, removed: bool = False, limit: int = 500) -> tuple[JobLine, ...]:
         """Return jobs, last changed first: all, or those whose words or part numbers match `query`.
@@ -143,20 +105,78 @@ class Store:
         with self._use() as db:
             now, before = number(db, "PRAGMA data_version"), self._seen_data
             self._seen_data = now
-            return now != before
+            return before not in (0, now)
 
     def changes_since(self, n: int) -> tuple[Change, ...]:
         """Return what other windows changed after entry `n` of the log, oldest first."""
         with self._use() as db:
             return job_rows.changes_since(db, n, self._writer)
 
+    def attach(self, content: bytes) -> str:
+        """Keep a picture or original file; return the digest under which a job names it."""
+        with self._write() as db:
+            return attachments.add(db, content)
 
-def _identity(path: Path | None) -> tuple[int, int] | None:
-    """Return what tells a file from another one of the same name."""
-    if path is None:
-        return None
-    try:
-        state = path.stat()
-    except OSError:
-        return None
-    return state.st_dev, state.st_ino
+    def attachment(self, digest: str) -> bytes:
+        """Return the bytes of a picture or original file. Raises `NoSuchJob` where they aren't here."""
+        with self._use() as db:
+            return attachments.get(db, digest)
+
+    def check(self) -> None:
+        """Check the whole file; seconds for a large one. Raises `StoreDamaged`."""
+        with self._use() as db:
+            health.check(db, self.path, whole=True)
+
+    def backups(self) -> tuple[Generation, ...]:
+        """Return the backups, oldest first."""
+        with told(self.path):
+            return backups.generations(self.path) if self.path else ()
+
+    def back_up(self, *, only_if_due: bool = False) -> Generation | None:
+        """Make a backup now, or only if the newest is a day old; seconds for a large store."""
+        with self._use() as db:
+            if self.path is None or (only_if_due and not backups.is_due(self.path)):
+                return None
+            return backups.make(db, self.path)
+
+    def restore(self, generation: Generation) -> Generation | None:
+        """Put a backup in the place of everything; the state before is backed up first and returned.
+
+        Load open jobs anew afterwards: their versions may be older.
+        """
+        with self._write() as db:
+            return backups.restore(db, self.path, generation) if self.path else None
+
+    def save_elsewhere(self, path: Path | str, jobs: Iterable[Job] = ()) -> Self:
+        """Copy the whole store, as far as it can be read, to a new file, with `jobs` as they are now.
+
+        Returns the new store, open. Raises `NotAStore` where `path` exists: nothing is overwritten.
+        """
+        at = Path(path)
+        if at.exists():
+            raise NotAStore(f"{at}: there is such a file already. Choose another name.")
+        draft = at.with_name(f"{at.name}.unfinished")
+        with told(at):
+            try:
+                with self._use() as db:
+                    backups.copy_to(db, draft)
+                draft.replace(at)
+                sync_folder(at.parent)
+            except StoreUnavailable as fault:
+                left_out: tuple[str, ...] = (f"Only the open jobs could be copied: {fault}",)
+            else:
+                left_out = ()
+        store = type(self).open(at)
+        store.notices += left_out
+        try:
+            for job in jobs:
+                store.overwrite(job)
+        except BaseException:
+            store.close()
+            raise
+        return store
+
+    def overwrite(self, job: Job) -> Saved:
+        """Save a job as it is, whatever the store holds of it."""
+        with self._write() as db:
+            return job_rows.overwrite(db, job, self._writer)

@@ -1,0 +1,136 @@
+"""Saved stock: shelves of offers that any job can be ranked against."""
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from itertools import chain, islice
+
+from sqlite_utils import Database
+
+from matcher.job_listing import new_id
+from matcher.job_text import now, plain_text
+from matcher.record import Record
+from matcher.store.connection import change, number
+from matcher.store.numbers import numbers_of_offer
+from matcher.store.offers import FACTS, PROVENANCE, Provenance, shelf_number
+
+AT_ONCE = 10_000
+"""Offers read from the caller before the file is locked for writing them."""
+_ADDING = "adding"
+_INSERT = (
+    "INSERT INTO offer (shelf, source_name, title, text, numbers, facts, provenance, corrections)"
+    " VALUES (?, ?, ?, ?, ?, ?, ?, '{}')"
+)
+
+
+@dataclass(frozen=True, slots=True)
+class ShelfLine:
+    """One shelf in the list of shelves."""
+
+    id: str
+    name: str
+    note: str
+    created: str
+    changed: str
+    offers: int
+
+
+def shelves(db: Database, *, removed: bool = False) -> tuple[ShelfLine, ...]:
+    """Return the shelves, last changed first."""
+    condition = f"<> '{_ADDING}'" if removed else "IS NULL"
+    rows = db.execute(
+        "SELECT id, name, note, created, changed,"  # noqa: S608 nothing from outside
+        f" (SELECT count(*) FROM offer WHERE offer.shelf = shelf.n) FROM shelf WHERE removed {condition}"
+        " ORDER BY changed DESC, n DESC"
+    )
+    return tuple(ShelfLine(*row) for row in rows)
+
+
+def new_shelf(db: Database, name: str, note: str = "", removed: str | None = None) -> str:
+    """Make an empty shelf and return its id."""
+    shelf, stamp = new_id(), now()
+    with change(db):
+        db.execute(
+            "INSERT INTO shelf (id, name, note, created, changed, removed) VALUES (?, ?, ?, ?, ?, ?)",
+            (shelf, plain_text(name), plain_text(note), stamp, stamp, removed),
+        )
+    return shelf
+
+
+def edit_shelf(db: Database, shelf: str, *, name: str, note: str, removed: bool = False) -> None:
+    """Rename a shelf, or take it out of the list. Raises `NoSuchJob`."""
+    with change(db):
+        row = (plain_text(name), plain_text(note), now() if removed else None, now(), shelf_number(db, shelf))
+        db.execute("UPDATE shelf SET name = ?, note = ?, removed = ?, changed = ? WHERE n = ?", row)
+
+
+def _row(shelf: int, record: Record) -> tuple[object, ...]:
+    facts = record.facts
+    return (
+        shelf,
+        plain_text(record.id),
+        plain_text(record.title),
+        plain_text(record.text),
+        numbers_of_offer(facts),
+        FACTS.dump_json(facts, exclude_none=True).decode(),
+        PROVENANCE.dump_json(Provenance(record.where, record.conflicts)).decode(),
+    )
+
+
+def add_offers(db: Database, shelf: str, records: Iterable[Record]) -> int:
+    """Put offers on a shelf, all or none, and return how many; the file is locked only to write.
+
+    More than `AT_ONCE` offers are gathered out of sight first and moved to the shelf at the end.
+    """
+    source = iter(records)
+    batch = list(islice(source, AT_ONCE))
+    more = next(source, None)
+    if more is None:
+        with change(db):
+            return _put(db, shelf_number(db, shelf), batch)
+    staging = new_shelf(db, "", removed=_ADDING)
+    try:
+        total = _gather(db, shelf_number(db, staging), batch, chain((more,), source))
+        _move(db, staging, shelf)
+    except BaseException:
+        drop_unfinished(db, staging)
+        raise
+    return total
+
+
+def _gather(db: Database, staging: int, batch: list[Record], source: Iterator[Record]) -> int:
+    total = 0
+    while batch:
+        with change(db):
+            total += _put(db, staging, batch)
+        batch = list(islice(source, AT_ONCE))
+    return total
+
+
+def _put(db: Database, shelf: int, batch: list[Record]) -> int:
+    first = number(db, "SELECT coalesce(max(n), 0) FROM offer")
+    db.conn.executemany(_INSERT, (_row(shelf, record) for record in batch))
+    db.execute(
+        "INSERT INTO offer_search (rowid, title, text, numbers)"
+        " SELECT n, title, text, numbers FROM offer WHERE n > ?",
+        (first,),
+    )
+    db.execute("UPDATE shelf SET changed = ? WHERE n = ?", (now(), shelf))
+    return len(batch)
+
+
+def _move(db: Database, staging: str, shelf: str) -> None:
+    with change(db):
+        out, into = shelf_number(db, staging), shelf_number(db, shelf)
+        db.execute("UPDATE offer SET shelf = ? WHERE shelf = ?", (into, out))
+        db.execute("UPDATE shelf SET changed = ? WHERE n = ?", (now(), into))
+        db.execute("DELETE FROM shelf WHERE n = ?", (out,))
+
+
+def drop_unfinished(db: Database, staging: str | None = None) -> None:
+    """Throw away offers that were being added when a program ended: one lot, or all left for a day."""
+    with change(db):
+        db.execute(
+            "DELETE FROM shelf WHERE removed = ? AND"
+            " (id = ? OR created < strftime('%Y-%m-%dT%H:%M:%SZ', 'now', '-1 day'))",
+            (_ADDING, staging),
+        )
