@@ -1,0 +1,117 @@
+"""The rules of fit: one file a check, found by its place in this folder, its name the check's name.
+
+A check module declares `HARD`, `READS` (the facts it reads on each side, and nothing else is read),
+where needed `SETTLED` (facts whose mere contradiction makes it unknown) and `ASKS` (a soft check whose
+unknown alone makes the verdict `ask`), and `judge(pair)`, which returns a `Finding`,
+or None where the check does not apply. A check knows neither ids nor weights.
+"""
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, replace
+from importlib import import_module
+from pkgutil import iter_modules
+from typing import cast
+
+from matcher import saying
+from matcher.finding import Finding, Outcome
+from matcher.pair import Pair, Reads
+from matcher.presume import BY_NUMBER
+
+_ORDER: tuple[str, ...] = (
+    *("voltage", "phase", "frequency", "rotation", "shaft", "mounting", "drive", "hazard", "length"),
+    *("power", "speed", "taps", "connector", "module", "current", "capacitor", "enclosure", "bearing"),
+    *("insulation", "protector", "duty"),
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Check:
+    """One check: its name, whether it is hard, what it reads, and its rule."""
+
+    name: str
+    hard: bool
+    reads: Reads
+    settled: Reads
+    asks: bool
+    """Whether an unknown of this check alone makes the verdict `ask`, though it is soft."""
+    rule: Callable[[Pair], Finding | None]
+
+    def judge(self, pair: Pair) -> Finding | None:
+        """Return the finding on a pair with what was presumed marked; None when it does not apply."""
+        found = self.rule(pair)
+        if found is None:
+            return None
+        if pair.contradicted_old or pair.contradicted_new:
+            found = self._unsettled(found, pair)
+        if pair.presumed_old or pair.presumed_new:
+            found = self._marked(found, pair)
+        return found
+
+    def _unsettled(self, found: Finding, pair: Pair) -> Finding:
+        """Turn an answer that rests on a contradicted fact into unknown; a fail stays a fail.
+
+        A soft check's known loss stays too: it beats a half that isn't known.
+        """
+        old = [name for name in self.settled.old if name in pair.contradicted_old]
+        new = [name for name in self.settled.new if name in pair.contradicted_new]
+        final = (Outcome.FAIL,) if found.hard else (Outcome.FAIL, Outcome.LOSS)
+        if not (old or new) or found.outcome in final:
+            return found
+        side = "listing" if new else "old plate"
+        names = saying.both(saying.fact(name) for name in new or old)
+        return replace(
+            found,
+            outcome=Outcome.UNKNOWN,
+            loss=0.0,
+            at_best_poor=False,
+            asks=found.hard or self.asks,
+            needs=(),
+            why=f"The {side} says the {names} twice and differently. Ask which one is true.",
+            questions=(*new, *(f"old.{name}" for name in old), *found.questions),
+        )
+
+    def _marked(self, found: Finding, pair: Pair) -> Finding:
+        """Say which of the facts behind a finding were presumed, and why."""
+        old = {name: pair.presumed_old[name] for name in self.reads.old if name in pair.presumed_old}
+        new = {name: pair.presumed_new[name] for name in self.reads.new if name in pair.presumed_new}
+        if not old and not new:
+            return found
+        presumed = tuple(dict.fromkeys((*found.presumed, *old, *new)))
+        questions = found.questions
+        if BY_NUMBER in new.values():
+            questions = ("plate_photo", *questions)
+        return replace(
+            found, why=f"{found.why} {_presumptions(old | new)}", presumed=presumed, questions=questions
+        )
+
+
+def _presumptions(reasons: Mapping[str, str]) -> str:
+    sentences = []
+    for reason in dict.fromkeys(reasons.values()):
+        names = saying.both(saying.fact(name) for name in reasons if reasons[name] == reason)
+        sentences.append(f"Presumed, {reason}: {names}.")
+    return " ".join(sentences)
+
+
+def _check(name: str) -> Check:
+    module = import_module(f"{__name__}.{name}")
+    return Check(
+        name=name,
+        hard=cast("bool", module.HARD),
+        reads=cast("Reads", module.READS),
+        settled=cast("Reads", getattr(module, "SETTLED", Reads())),
+        asks=cast("bool", getattr(module, "ASKS", False)),
+        rule=cast("Callable[[Pair], Finding | None]", module.judge),
+    )
+
+
+def _place(check: Check) -> tuple[bool, int, str]:
+    known = _ORDER.index(check.name) if check.name in _ORDER else len(_ORDER)
+    return not check.hard, known, check.name
+
+
+CHECKS: tuple[Check, ...] = tuple(
+    sorted((_check(found.name) for found in iter_modules(__path__)), key=_place)
+)
+"""All checks, hard ones first, in the order of the contract; a new file in this folder joins by itself."""
+BY_NAME: Mapping[str, Check] = {check.name: check for check in CHECKS}

@@ -1,0 +1,48 @@
+"""Does the body go in? Hard where the room is known, else soft against the old body."""
+
+from matcher import answer
+from matcher.answer import Answer
+from matcher.finding import Finding, Outcome
+from matcher.pair import Pair, Reads
+from matcher.rated import EPSILON
+from matcher.saying import inches
+
+HARD = True
+READS = Reads(old=("body_length_in",), new=("body_length_in",), site=("room_length_in",))
+
+
+def judge(pair: Pair) -> Finding | None:
+    """Compare the body with the room, or with the old body where the room isn't known."""
+    hard = pair.site.room_length_in is not None
+    return answer.finding(
+        "length",
+        _in_room(pair, pair.site.room_length_in) if pair.site.room_length_in is not None else _by_old(pair),
+        hard=hard,
+        values=(inches(pair.old.body_length_in), inches(pair.new.body_length_in)),
+    )
+
+
+def _in_room(pair: Pair, room: float) -> Answer:
+    old, new = pair.old.body_length_in, pair.new.body_length_in
+    if new is None:
+        return answer.unknown(
+            f"There is room for {inches(room)} of body; how long this one is isn't said.", "body_length_in"
+        )
+    if new > room + EPSILON:
+        return answer.fails(f"Its body is {inches(new)} long; there is room for {inches(room)}.")
+    outcome = Outcome.SAME if old == new else Outcome.OK
+    return Answer(outcome, f"Its body is {inches(new)} long; there is room for {inches(room)}.")
+
+
+def _by_old(pair: Pair) -> Answer:
+    old, new = pair.old.body_length_in, pair.new.body_length_in
+    if new is None:
+        return answer.unknown("How long its body is isn't said.", "body_length_in")
+    if old is None:
+        return answer.unknown("How long the old one's body is isn't known.", "old.body_length_in")
+    words = f"Its body is {inches(new)} long, the old one's {inches(old)}"
+    if new - old > 2 + EPSILON:
+        return answer.loses(0.7, f"{words}: measure the room before buying.")
+    if new - old > 0.5 + EPSILON:
+        return answer.loses(0.3, f"{words}: see that it goes in.")
+    return Answer(Outcome.SAME if old == new else Outcome.OK, f"{words}.")

@@ -1,0 +1,130 @@
+"""Can the old electronic module move over, or does the one that comes serve?
+
+A module holds the appliance maker's program, so the number of the program, not only the motor, decides.
+"""
+
+from matcher import answer
+from matcher.answer import Answer
+from matcher.finding import Finding, Outcome
+from matcher.pair import Pair, Reads
+from matcher.presume import ELECTRONIC
+from matcher.rated import ratings
+from matcher.swaps import Cell, moved, torque_place
+
+HARD = False
+READS = Reads(
+    old=("motor_type", "volts", "module_number", "program_number"),
+    new=("motor_type", "volts", "module", "module_number", "program_number"),
+    site=("module_health", "motor_health"),
+    pair=("same_number", "same_brand", "same_program", "same_module"),
+)
+MISMATCH = 0.3
+"""Added once when the module must move to another make or to volts that don't overlap."""
+_COMES = {
+    "with": "It comes with its module",
+    "without": "It comes without a module",
+    "module_only": "It is a module alone",
+    "not_said": "Whether it comes with its module isn't said",
+}
+_NUMBERS = {
+    "equal": ", of the old one's program",
+    "differ": ", of another program",
+    "not_said": ", of a program that isn't said",
+}
+
+
+def judge(pair: Pair) -> Finding | None:
+    """Judge what comes with the offer against what is healthy; only where either motor is electronic."""
+    old, new = pair.old.motor_type, pair.new.motor_type
+    if old not in ELECTRONIC and new not in ELECTRONIC:
+        return None
+    comes = pair.new.module or "not_said"
+    values = (_code(pair.old.program_number, pair.old.module_number), comes.replace("_", " "))
+    found = answer.finding("module", _answer(pair, comes), values=values)
+    return found if pair.site.module_health == "good" else answer.asking(found)
+
+
+def _code(program: str | None, module: str | None) -> str:
+    said = (f"program {program}" if program else "", f"module {module}" if module else "")
+    return ", ".join(filter(None, said))
+
+
+def numbers(pair: Pair) -> str:
+    """Say whether the two programs are `equal`, `differ`, or that is `not_said`.
+
+    Both program numbers decide; else equal maker and number; else differing module numbers.
+    """
+    contradicted = pair.contradicted_old | pair.contradicted_new
+    if pair.same_program is not None:
+        return "equal" if pair.same_program else "differ"
+    if "program_number" in contradicted:
+        return "not_said"
+    if pair.same_number:
+        return "equal"
+    return "differ" if pair.same_module is False else "not_said"
+
+
+def _answer(pair: Pair, comes: str) -> Answer:
+    if torque_place(pair.old.motor_type or "") and comes in ("with", "without", "module_only"):
+        return _for_line_voltage(comes)
+    told = numbers(pair)
+    health = pair.site.module_health or "unknown"
+    cell = moved(comes, told, health, pair.site.motor_health or "unknown")
+    words = _COMES[comes] + (_NUMBERS[told] if comes in ("with", "module_only") else "")
+    why = f"{words}; the old module is {'of unknown health' if health == 'unknown' else health}."
+    if cell.outcome == Outcome.UNKNOWN:
+        test_motor = comes == "module_only" and pair.site.motor_health not in ("good", "bad")
+        return _not_known(why, comes, told, test_motor=test_motor)
+    if cell.outcome == Outcome.SAME:
+        return answer.same(why)
+    return _losing(pair, cell, why, health)
+
+
+def _for_line_voltage(comes: str) -> Answer:
+    words = f"{_COMES[comes]}; the old motor ran on line voltage"
+    if comes == "with":
+        return answer.ok(f"{words}.")
+    return answer.loses(1.0, f"{words} and has none to lend.", poor=True)
+
+
+def _not_known(why: str, comes: str, told: str, *, test_motor: bool) -> Answer:
+    if comes == "not_said":
+        ask = "Ask whether the module is in the sale, and its numbers."
+        return answer.unknown(f"{why} {ask}", "module", "program_number")
+    program = ("program_number",) if told == "not_said" else ()
+    if test_motor:
+        return answer.unknown(f"{why} Test the motor first.", "site.motor_health", *program)
+    return answer.unknown(f"{why} Ask for the program number on the module.", *program)
+
+
+def _losing(pair: Pair, cell: Cell, why: str, health: str) -> Answer:
+    loss = cell.loss
+    questions: tuple[str, ...] = ()
+    if cell.moves:
+        why += " Move the old module over." if health == "good" else " Test the old module before moving it."
+        mismatch, questions = _mismatch(pair)
+        if mismatch:
+            loss, why = loss + MISMATCH, f"{why} {mismatch}"
+    if cell.poor:
+        why += " A working pair would cost a module more."
+    return Answer(Outcome.LOSS, why, min(1.0, loss), cell.poor, questions)
+
+
+def _mismatch(pair: Pair) -> tuple[str, tuple[str, ...]]:
+    """Say what keeps the module from moving, and what to ask where that isn't known."""
+    old, new = pair.old.volts, pair.new.volts
+    known = old is not None and new is not None
+    apart = old is not None and new is not None and not _overlap(old, new)
+    said = []
+    if pair.same_brand is False:
+        said.append("it is of another make")
+    if apart:
+        said.append(f"its {new} V don't overlap the old one's {old} V")
+    questions = [
+        name for name, said in (("brand", pair.same_brand is not None), ("volts", known)) if not said
+    ]
+    return (f"But {' and '.join(said)}: that may not work." if said else ""), tuple(questions)
+
+
+def _overlap(old: str, new: str) -> bool:
+    return any(one.overlaps(other.low, other.high) for one in ratings(old) for other in ratings(new))

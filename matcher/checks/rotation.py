@@ -1,0 +1,113 @@
+"""Does it turn the right way?
+
+NEMA MG 1 looks from the end opposite the shaft (the lead end), IEC 60034-8 at the shaft. Everything is
+turned to the lead-end view: clockwise from the shaft end is counter-clockwise from the lead end.
+"""
+
+from matcher import answer
+from matcher.answer import Answer
+from matcher.finding import Finding
+from matcher.motor import Motor
+from matcher.pair import Pair, Reads
+from matcher.saying import turn
+
+HARD = True
+READS = Reads(
+    old=("turn", "seen_from", "shaft_ends"),
+    new=("turn", "seen_from", "shaft_ends", "motor_type"),
+    pair=("same_number",),
+)
+SOURCE = "NEMA MG 1 (seen from the end opposite the shaft); IEC 60034-8"
+_OTHER = {"cw": "ccw", "ccw": "cw"}
+
+
+def judge(pair: Pair) -> Finding | None:
+    """Compare the two turns."""
+    old, new = pair.old, pair.new
+    values = (turn(old.turn, old.seen_from), turn(new.turn, new.seen_from))
+    return answer.finding("rotation", _answer(pair), hard=HARD, source=SOURCE, values=values)
+
+
+def lead_end(motor: Motor) -> str | None:
+    """Return the turn as seen from the lead end; None when turn or view isn't known."""
+    if motor.turn is None or motor.seen_from is None:
+        return None
+    return motor.turn if motor.seen_from == "lead_end" else _OTHER.get(motor.turn, motor.turn)
+
+
+def _answer(pair: Pair) -> Answer:
+    old, new = pair.old, pair.new
+    if new.turn == "either":
+        return answer.ok("It can turn either way: set the turn before mounting the wheel.")
+    if new.motor_type == "polyphase":
+        return answer.ok(
+            "A three-phase motor turns the other way when two leads are swapped: check the turn before the"
+            " load goes on."
+        )
+    if new.turn is None:
+        return answer.unknown("Which way it turns isn't said. Ask, and from which end.", "turn")
+    if old.turn is None:
+        return answer.unknown(
+            f"It turns {turn(new.turn, new.seen_from)}; which way the old one turned isn't known.", "old.turn"
+        )
+    if old.turn == "either":
+        return answer.unknown(
+            f"It turns {turn(new.turn, new.seen_from)} only; the old one could be set. Which way was the old"
+            " one set?",
+            "old.turn",
+        )
+    if old.seen_from is None or new.seen_from is None:
+        return _bare(pair)
+    if _seen_from_unclear_end(pair):
+        return _double_ended(pair)
+    return _in_one_view(pair)
+
+
+def _in_one_view(pair: Pair) -> Answer:
+    old, new = lead_end(pair.old), lead_end(pair.new)
+    if old == new:
+        return answer.same(f"Turns {turn(new, 'lead_end')}, as the old one did.")
+    return answer.fails(
+        f"Turns {turn(new, 'lead_end')}; the old one turned {turn(old)}. The wheel would blow backwards."
+    )
+
+
+def _bare(pair: Pair) -> Answer:
+    old, new = pair.old, pair.new
+    words = f"It turns {turn(new.turn, new.seen_from)}, the old one {turn(old.turn, old.seen_from)}"
+    equal = pair.same_number and "seen_from" not in pair.contradicted_old | pair.contradicted_new
+    if equal and old.turn == new.turn:
+        return answer.same(f"{words}: the same maker and number say the same turn.")
+    if equal and old.seen_from is None and new.seen_from is None:
+        return answer.fails(f"{words}, and both are of one maker and number. The wheel would blow backwards.")
+    field = "old.seen_from" if new.seen_from is not None else "seen_from"
+    also = ("old.seen_from",) if old.seen_from is None and field == "seen_from" else ()
+    return answer.unknown(
+        f"{words}, but not both say from which end, and two makers may look from different ends. Ask from"
+        " which end it is seen.",
+        field,
+        *also,
+    )
+
+
+def _seen_from_unclear_end(pair: Pair) -> bool:
+    """Say whether a double-ended motor's turn is said from "the" shaft end, which it has two of."""
+    return _unclear(pair.old, pair.contradicted_old) or _unclear(pair.new, pair.contradicted_new)
+
+
+def _unclear(motor: Motor, contradicted: frozenset[str]) -> bool:
+    return motor.seen_from == "shaft_end" and (motor.shaft_ends == 2 or "shaft_ends" in contradicted)
+
+
+def _double_ended(pair: Pair) -> Answer:
+    old, new = pair.old, pair.new
+    if pair.same_number and (old.turn, old.seen_from) == (new.turn, new.seen_from):
+        return answer.same(
+            f"Turns {turn(new.turn, new.seen_from)}; the same maker and number say the same of the old one."
+        )
+    field = "seen_from" if _unclear(new, pair.contradicted_new) else "old.seen_from"
+    return answer.unknown(
+        f"It turns {turn(new.turn, new.seen_from)}, the old one {turn(old.turn, old.seen_from)}, but a"
+        " double-ended motor has two shaft ends. Ask for the turn seen from the lead end.",
+        field,
+    )

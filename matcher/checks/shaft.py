@@ -1,0 +1,124 @@
+"""Does the wheel go on the shaft: its diameter, ends, length and form?"""
+
+from matcher import answer
+from matcher.answer import Answer
+from matcher.finding import Finding, Outcome
+from matcher.pair import Pair, Reads
+from matcher.rated import EPSILON
+from matcher.saying import inches
+
+HARD = True
+_SHAFT = ("shaft_diameter_in", "shaft_ends", "shaft_length_in", "shaft_flats", "shaft_keyed")
+READS = Reads(old=_SHAFT, new=_SHAFT, site=("shaft_length_min_in",))
+SETTLED = Reads(old=_SHAFT, new=_SHAFT)
+SOURCE = "NEMA MG 1 4.9 (shaft tolerance); lengths and form: common practice"
+SAME_DIAMETER = 0.002
+"""Inches: 1/2, .5, .4995 and 12.7 mm are one shaft; 16 mm is not 5/8."""
+
+
+def judge(pair: Pair) -> Finding | None:
+    """Compare diameter, ends, length and form."""
+    answers = [_diameter(pair), *_ends(pair), *_length(pair), *_form(pair)]
+    return answer.finding(
+        "shaft",
+        answers,
+        hard=HARD,
+        source=SOURCE,
+        values=(inches(pair.old.shaft_diameter_in), inches(pair.new.shaft_diameter_in)),
+    )
+
+
+def _diameter(pair: Pair) -> Answer:
+    old, new = pair.old.shaft_diameter_in, pair.new.shaft_diameter_in
+    if new is None:
+        return answer.unknown("Its shaft diameter isn't said. Ask for it, measured.", "shaft_diameter_in")
+    if old is None:
+        return answer.unknown(
+            f"Its shaft is {inches(new)}; the old one's isn't known. Measure it.", "old.shaft_diameter_in"
+        )
+    if abs(new - old) <= SAME_DIAMETER + EPSILON:
+        outcome = Outcome.OK if _differs_elsewhere(pair) else Outcome.SAME
+        rest = "the rest of it differs harmlessly." if outcome is Outcome.OK else "as the old one."
+        return Answer(outcome, f"Its shaft is {inches(new)}, {rest}", questions=_unsaid_form(pair))
+    bush = " A reducing bush is not counted as a fit." if new < old else ""
+    return answer.fails(
+        f"Its shaft is {inches(new)}, the old one's {inches(old)}: only 0.002 in may differ. The wheel won't"
+        f" go on true.{bush}"
+    )
+
+
+def _differs_elsewhere(pair: Pair) -> bool:
+    for name in _SHAFT[1:]:
+        old, new = getattr(pair.old, name), getattr(pair.new, name)
+        if old is not None and new is not None and abs(old - new) > EPSILON:
+            return True
+    return False
+
+
+def _unsaid_form(pair: Pair) -> tuple[str, ...]:
+    unsaid = pair.new.shaft_flats is None and pair.new.shaft_keyed is None
+    return ("shaft_flats",) if unsaid else ()
+
+
+def _ends(pair: Pair) -> list[Answer]:
+    old, new = pair.old.shaft_ends, pair.new.shaft_ends
+    if old == 2 and new == 1:
+        return [answer.fails("It has one shaft end; the old one drove something with each of its two.")]
+    if old == 2 and new is None:
+        return [answer.unknown("The old one has two shaft ends; whether this has isn't said.", "shaft_ends")]
+    if old == 1 and new == 2:
+        why = "It has two shaft ends, the old one had one: cap or cut the spare end."
+        return [answer.loses(0.3, why)]
+    return []
+
+
+def _length(pair: Pair) -> list[Answer]:
+    old, new, least = pair.old.shaft_length_in, pair.new.shaft_length_in, pair.site.shaft_length_min_in
+    answers = []
+    if least is not None:
+        answers += _against_least(new, least)
+    elif old is not None and new is not None:
+        answers += _shorter(old, new)
+    if old is not None and new is not None and new - old > 1 + EPSILON:
+        why = f"Its shaft is {inches(new)} long, the old one's {inches(old)}: cut it, or it may strike."
+        answers.append(answer.loses(0.2, why))
+    return answers
+
+
+def _against_least(new: float | None, least: float) -> list[Answer]:
+    if new is None:
+        why = f"The wheel takes {inches(least)} of shaft; how long this one is isn't said."
+        return [answer.unknown(why, "shaft_length_in")]
+    if new < least - EPSILON:
+        why = f"Its shaft is {inches(new)} long; the wheel takes at least {inches(least)}."
+        return [answer.fails(why)]
+    return []
+
+
+def _shorter(old: float, new: float) -> list[Answer]:
+    words = f"Its shaft is {inches(new)} long, the old one's {inches(old)}"
+    if old - new > 1.5 + EPSILON:
+        return [answer.unknown(f"{words}. How much shaft does the wheel take?", "site.shaft_length_min_in")]
+    if old - new > 0.5 + EPSILON:
+        return [answer.loses(0.4, f"{words}: see that the hub still gets a full grip.")]
+    return []
+
+
+def _form(pair: Pair) -> list[Answer]:
+    old, new = pair.old, pair.new
+    answers = []
+    if old.shaft_keyed and (
+        new.shaft_keyed is False or (new.shaft_keyed is None and new.shaft_flats is not None)
+    ):
+        answers.append(
+            answer.loses(0.5, "The old shaft has a keyway and this one has none: the hub must suit.")
+        )
+    if (old.shaft_flats or 0) >= 1 and new.shaft_flats == 0 and new.shaft_keyed is not True:
+        answers.append(
+            answer.loses(0.4, "Its shaft is round and the old one has a flat: file one for the screw.")
+        )
+    if old.shaft_flats == 2 and new.shaft_flats == 1:
+        answers.append(
+            answer.loses(0.2, "Its shaft has one flat, the old one two: use one screw, or file one.")
+        )
+    return answers

@@ -1,0 +1,35 @@
+"""Which finding decides the verdict, and the one sentence that says why."""
+
+from collections.abc import Mapping, Sequence
+
+from matcher.finding import Finding, Outcome
+
+
+def deciding(verdict: str, findings: Sequence[Finding], priors: Mapping[str, float]) -> Finding | None:
+    """Return the finding that decides: the first fail; the dearest that allows at best `poor`; the least
+    likely to match among those that ask; else the largest weighted loss; else the turn.
+    """
+    if verdict == "wont_fit":
+        return next(finding for finding in findings if finding.outcome is Outcome.FAIL)
+    if verdict == "ask":
+        asking = [finding for finding in findings if finding.asks]
+        return min(asking, key=lambda finding: priors.get(finding.check, 1.0))
+    poor = [finding for finding in findings if finding.at_best_poor]
+    costs = poor or [finding for finding in findings if finding.loss > 0]
+    if costs:
+        return max(costs, key=lambda finding: finding.weight * finding.loss)
+    return next((finding for finding in findings if finding.check == "rotation"), None) or next(
+        iter(findings), None
+    )
+
+
+def reason(verdict: str, decider: Finding | None, findings: Sequence[Finding]) -> str:
+    """Return the one sentence that matters most."""
+    if decider is None:
+        return "Nothing is known of either motor."
+    if verdict != "fits":
+        return decider.why
+    open_checks = [finding.check for finding in findings if finding.outcome is Outcome.UNKNOWN]
+    small = f" The largest difference: {decider.why}" if decider.loss > 0 else ""
+    rest = f" Not known, but soft: {', '.join(open_checks)}." if open_checks else ""
+    return f"Every hard check holds and nothing else costs much.{small}{rest}"

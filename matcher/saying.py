@@ -1,0 +1,108 @@
+"""Values in the words that people in the trade say.
+
+>>> inches(0.5), inches(5.625), inches(0.6693), horsepower(0.3333)
+('1/2 in', '5 5/8 in', '0.6693 in', '1/3 hp')
+"""
+
+from collections.abc import Iterable, Mapping
+from fractions import Fraction
+from functools import cache, lru_cache
+
+from matcher import tables
+
+_TURNS = {"cw": "clockwise", "ccw": "counter-clockwise", "either": "either way"}
+_VIEWS = {"lead_end": "the lead end", "shaft_end": "the shaft end"}
+_KINDS = {
+    "psc": "a permanent split capacitor motor",
+    "split_phase": "a split-phase motor",
+    "capacitor_start": "a capacitor-start motor",
+    "shaded_pole": "a shaded-pole motor",
+    "ecm": "an electronically commutated motor of unsaid control",
+    "ecm_torque": "a constant-torque electronic motor",
+    "ecm_airflow": "a constant-airflow electronic motor",
+    "polyphase": "a three-phase motor",
+}
+_MOUNTINGS = {
+    "band": "a belly band",
+    "studs": "studs",
+    "lugs": "lugs",
+    "cradle": "a resilient cradle",
+    "rigid_base": "a rigid base",
+    "face": "a C-face",
+    "yoke": "a yoke",
+}
+
+
+@lru_cache(maxsize=4096)
+def inches(value: float | None) -> str:
+    """Say a length in inches: a fraction down to 1/16 where it is one, else a decimal."""
+    if value is None:
+        return ""
+    sixteenths = Fraction(round(value * 16), 16)
+    if sixteenths and abs(float(sixteenths) - value) < 1e-6:
+        return f"{_mixed(sixteenths)} in"
+    return f"{value:.4f}".rstrip("0").rstrip(".") + " in"
+
+
+def _mixed(value: Fraction) -> str:
+    whole, rest = divmod(value, 1)
+    if not rest:
+        return str(whole)
+    return f"{whole} {rest}" if whole else str(rest)
+
+
+@lru_cache(maxsize=4096)
+def horsepower(value: float | None) -> str:
+    """Say a power in hp: the step of the ratings within 0.5 %, else a decimal."""
+    if value is None:
+        return ""
+    for row in tables.rows("ratings"):
+        if abs(float(row["hp"]) - value) <= 0.005 * value:
+            return f"{row['said'].replace('-', ' ')} hp"
+    return f"{value:g} hp"
+
+
+def volts(value: str | None) -> str:
+    """Say rated volts."""
+    return f"{value} V" if value else ""
+
+
+def turn(value: str | None, view: str | None = None) -> str:
+    """Say a turn with the end it is seen from, where that is known."""
+    if value is None:
+        return ""
+    words = _TURNS[value]
+    return f"{words} seen from {_VIEWS[view]}" if view and value != "either" else words
+
+
+def kind(value: str | None) -> str:
+    """Say a motor type."""
+    return _KINDS.get(value or "", "")
+
+
+def mounting(values: Iterable[str] | None) -> str:
+    """Say how a motor is or can be held."""
+    return either([_MOUNTINGS[value] for value in values or ()])
+
+
+def either(words: Iterable[str]) -> str:
+    """Join words with commas and a last "or"."""
+    *first, last = list(words) or [""]
+    return f"{', '.join(first)} or {last}" if first else last
+
+
+def both(words: Iterable[str]) -> str:
+    """Join words with commas and a last "and"."""
+    *first, last = list(words) or [""]
+    return f"{', '.join(first)} and {last}" if first else last
+
+
+@cache
+def _labels() -> Mapping[str, str]:
+    return {row["field"]: row["label"] for row in tables.rows("fields")}
+
+
+def fact(name: str) -> str:
+    """Say the name of a fact in plain words, in lower case unless it is an abbreviation."""
+    label = _labels().get(name, name.replace("_", " "))
+    return label if label[:2].isupper() else label[:1].lower() + label[1:]

@@ -1,0 +1,161 @@
+"""From findings to a score, its range, a verdict, and what to ask.
+
+score = 100 x (1 - sum(weight x loss) / sum(weight)) over soft checks that apply and are known, with hard
+checks that came out as a loss. The range holds every unknown soft check at loss 1 and at loss 0.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from matcher.asking import Question, questions
+from matcher.checks import CHECKS
+from matcher.deciding import deciding, reason
+from matcher.finding import Finding, Outcome
+from matcher.motor import Wanted
+from matcher.pair import Pair
+from matcher.presume import BY_NUMBER, prepare
+from matcher.rated import EPSILON
+from matcher.record import Record
+from matcher.resemblance import resemblances
+from matcher.settings import Settings
+
+VERDICT_ORDER: tuple[str | None, ...] = ("fits", "fits_with_work", "ask", "poor", "wont_fit", None)
+"""Best first; None is a part that is no motor."""
+LOWEST_GOOD_SCORE = 60.0
+WORK_FROM = 0.3
+"""A loss of this much anywhere means work."""
+
+_OF_A_MODULE = frozenset({"voltage", "phase", "frequency", "drive", "hazard", "connector", "module"})
+_MODULE_CHECKS = tuple(check for check in CHECKS if check.name in _OF_A_MODULE)
+
+
+@dataclass(frozen=True, slots=True)
+class Score:
+    """Points of 100, unrounded; each None where nothing is known, all 0 where anything fails."""
+
+    score: float | None
+    low: float | None
+    high: float | None
+
+
+@dataclass(frozen=True, slots=True)
+class Judgement:
+    """Everything that the rules say of one candidate."""
+
+    id: str
+    verdict: str | None
+    """`fits`, `fits_with_work`, `ask`, `poor`, `wont_fit`; None for a part that is no motor."""
+    score: float | None
+    """0 .. 100, to one decimal."""
+    score_low: float | None
+    score_high: float | None
+    findings: tuple[Finding, ...] = ()
+    deciding: Finding | None = None
+    """The finding that decides the verdict."""
+    reason: str = ""
+    """The one sentence that matters most."""
+    notes: tuple[str, ...] = ()
+    """Numbers that nearly match, and what was presumed by number."""
+    questions: tuple[Question, ...] = ()
+    """What to ask, the plate photo first where something was presumed by number."""
+    presumed: tuple[str, ...] = ()
+    """Names of the facts that were taken over because maker and number are equal."""
+
+
+def judge(wanted: Wanted, candidate: Record, settings: Settings | None = None) -> Judgement:
+    """Judge one candidate against the failed motor and the place where it must run."""
+    if candidate.facts.item == "part":
+        words = candidate.title.strip() or "something else"
+        return Judgement(
+            candidate.id, None, None, None, None, reason=f"Not a motor or its module, but a part: {words}."
+        )
+    pair = prepare(wanted, candidate)
+    return judge_pair(pair, settings or Settings.shipped(), candidate.id)
+
+
+def judge_pair(pair: Pair, settings: Settings, candidate: str = "") -> Judgement:
+    """Judge a pair that is prepared already."""
+    findings = findings_of(pair, settings)
+    score = score_of(findings)
+    verdict = verdict_of(findings, score.score)
+    decider = deciding(verdict, findings, settings.priors)
+    return Judgement(
+        id=candidate,
+        verdict=verdict,
+        score=_shown(score.score),
+        score_low=_shown(score.low),
+        score_high=_shown(score.high),
+        findings=findings,
+        deciding=decider,
+        reason=reason(verdict, decider, findings),
+        notes=resemblances(pair),
+        questions=questions(findings),
+        presumed=tuple(name for name, why in pair.presumed_new.items() if why == BY_NUMBER),
+    )
+
+
+def applies_to_module_alone(pair: Pair) -> bool:
+    """Say whether only the checks of a module apply: a module alone, for a good old motor."""
+    return pair.new.module == "module_only" and pair.site.motor_health == "good"
+
+
+def findings_of(pair: Pair, settings: Settings) -> tuple[Finding, ...]:
+    """Return the findings of all checks that apply, each with its weight."""
+    checks = _MODULE_CHECKS if applies_to_module_alone(pair) else CHECKS
+    found = (check.judge(pair) for check in checks)
+    return tuple(weighed(finding, settings) for finding in found if finding is not None)
+
+
+def weighed(finding: Finding, settings: Settings) -> Finding:
+    """Put in the weight of a finding; a hard one weighs only where it is a loss."""
+    if finding.hard and finding.outcome is not Outcome.LOSS:
+        return finding
+    return replace(finding, weight=settings.weights[finding.check])
+
+
+def score_of(findings: Sequence[Finding]) -> Score:
+    """Return the score and its range, unrounded."""
+    if any(finding.outcome is Outcome.FAIL for finding in findings):
+        return Score(0.0, 0.0, 0.0)
+    known = lost = open_weight = 0.0
+    for finding in findings:
+        if finding.outcome is Outcome.UNKNOWN:
+            open_weight += finding.weight
+        else:
+            known += finding.weight
+            lost += finding.weight * finding.loss
+    every = known + open_weight
+    return Score(
+        _points(lost, known), _points(lost + open_weight, every), _points(lost, every) if every else None
+    )
+
+
+def _points(lost: float, weight: float) -> float | None:
+    return 100 * (1 - lost / weight) if weight > 0 else None
+
+
+def _shown(score: float | None) -> float | None:
+    return None if score is None else round(score, 1)
+
+
+def verdict_of(findings: Sequence[Finding], score: float | None) -> str:
+    """Return the verdict from the findings and the unrounded score."""
+    if any(finding.outcome is Outcome.FAIL for finding in findings):
+        return "wont_fit"
+    if any(finding.at_best_poor for finding in findings):
+        return "poor"
+    if any(finding.asks for finding in findings):
+        return "ask"
+    if score is not None and score < LOWEST_GOOD_SCORE - EPSILON:
+        return "poor"
+    work = any(finding.loss >= WORK_FROM - EPSILON for finding in findings)
+    return "fits_with_work" if work else "fits"
+
+
+def rank_key(
+    verdict: str | None, score_low: float | None, landed_cost: float | None
+) -> tuple[int, float, float]:
+    """Return the key that sorts best first: verdict, then the low score, then the landed cost (USD)."""
+    low = -1.0 if score_low is None else score_low
+    cost = float("inf") if landed_cost is None else landed_cost
+    return VERDICT_ORDER.index(verdict), -low, cost
