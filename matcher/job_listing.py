@@ -1,16 +1,16 @@
 """One listing of a job: its text as found, what was read in it, and what people know better."""
 
-from collections.abc import Mapping
+from dataclasses import replace
 from functools import lru_cache
 from typing import Annotated, Any, Self
 from uuid import uuid4
 
-from pydantic import AfterValidator, Field
+from pydantic import AfterValidator, Field, PlainSerializer
 
 from matcher import __version__
 from matcher.job_given import Given, GivenOffer, overlay, value_for
 from matcher.job_part import Part
-from matcher.job_text import Digest, FileName, Id, Line, PlainText
+from matcher.job_text import Digest, FileName, Id, Line, PlainText, plain_json, without_halves
 from matcher.motor import Offer
 from matcher.record import Conflict, Mark, Origin, Record
 
@@ -24,10 +24,16 @@ def _tuples(value: object) -> object:
     return tuple(_tuples(item) for item in value) if isinstance(value, (list, tuple)) else value
 
 
+def _plain_mark(mark: Mark) -> Mark:
+    said = without_halves(mark.said)
+    return mark if said == mark.said else replace(mark, said=said)
+
+
 def _frozen(conflict: Conflict) -> Conflict:
     """Return the conflict as files give it back, so that a saved one equals the one just read."""
-    values = tuple(_tuples(value) for value in conflict.values)
-    return Conflict(conflict.field, values, conflict.said, conflict.marks)
+    values = tuple(_tuples(plain_json(value)) for value in conflict.values)
+    said = tuple(without_halves(words) for words in conflict.said)
+    return Conflict(conflict.field, values, said, tuple(_plain_mark(mark) for mark in conflict.marks))
 
 
 class Attachment(Part):
@@ -41,8 +47,8 @@ class Attachment(Part):
 class Reading(Part):
     """What the reader found in a listing's text; kept so that a job opens without reading again."""
 
-    facts: Offer = Offer()
-    where: dict[str, Mark] = Field(default_factory=dict)
+    facts: Annotated[Offer, PlainSerializer(Offer.said, when_used="json")] = Offer()
+    where: dict[str, Annotated[Mark, AfterValidator(_plain_mark)]] = Field(default_factory=dict)
     conflicts: tuple[Annotated[Conflict, AfterValidator(_frozen)], ...] = ()
     reader: str = __version__
     """Version of the program that read it."""
@@ -132,6 +138,10 @@ class Listing(Part):
         return Record(self.id, facts, where, conflicts, self.title, self.text)
 
 
-def unsettled(reading: Reading, given: Mapping[str, Given]) -> frozenset[str]:
-    """Return the names of the facts that the text gives twice and nobody has settled."""
-    return frozenset(conflict.field for conflict in reading.conflicts) - given.keys()
+def plain_record(record: Record) -> Record:
+    """Return the record with every half character in its words replaced, itself where there is none."""
+    title, text = without_halves(record.title), without_halves(record.text)
+    if title == record.title and text == record.text:
+        return record
+    read = Reading.of(record)
+    return Record(record.id, read.facts, read.where, read.conflicts, title, text)

@@ -23,12 +23,17 @@ _DEVICE = re.compile(r"(?i)(?:con|prn|aux|nul|com[0-9¹²³]|lpt[0-9¹²³]|coni
 _LONGEST_NAME = 120
 
 
-def plain_text(value: object) -> object:
+def without_halves(text: str) -> str:
     """Replace half characters (lone surrogates) by U+FFFD, one for one, so that spans still hold.
 
     Everything else stays as it is: a right-to-left mark or a NUL is stored, never obeyed.
     """
-    return _LONE_SURROGATE.sub("\ufffd", value) if isinstance(value, str) else value
+    return _LONE_SURROGATE.sub("\ufffd", text)
+
+
+def plain_text(value: object) -> object:
+    """Return text without half characters, any other value as it is."""
+    return without_halves(value) if isinstance(value, str) else value
 
 
 def safe_name(name: str) -> str:
@@ -37,7 +42,7 @@ def safe_name(name: str) -> str:
     Only the last part of a path is kept; control characters, direction marks and the characters that
     some system forbids become `_`; device names (`con`, `nul.txt`, ...) get a `_` in front.
     """
-    last = re.split(r"[/\\]", str(plain_text(name)))[-1]
+    last = re.split(r"[/\\]", without_halves(name))[-1]
     shown = "".join("_" if unicodedata.category(sign) in ("Cf", "Cc") else sign for sign in last)
     clean = _FORBIDDEN_IN_NAMES.sub("_", shown)[-_LONGEST_NAME:].strip(" .")
     if not clean:
@@ -54,7 +59,7 @@ def plain_json(value: object, depth: int = DEEPEST) -> JsonValue:
     if depth < 0:
         raise ValueError(f"nested deeper than {DEEPEST} levels")
     if isinstance(value, dict):
-        return {str(plain_text(str(key))): plain_json(item, depth - 1) for key, item in value.items()}
+        return {without_halves(str(key)): plain_json(item, depth - 1) for key, item in value.items()}
     if isinstance(value, (list, tuple)):
         return [plain_json(item, depth - 1) for item in value]
     return _plain_leaf(value)
@@ -68,7 +73,7 @@ def _plain_leaf(value: object) -> JsonValue:
             raise ValueError("not a finite number")
         return value
     if isinstance(value, str):
-        return _LONE_SURROGATE.sub("\ufffd", value)
+        return without_halves(value)
     raise ValueError(f"a {type(value).__name__} can't be kept in a job")
 
 

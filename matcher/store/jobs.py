@@ -107,6 +107,11 @@ def save(db: Database, job: Job, base: int, writer: str) -> Saved:
     return Saved(_job(merged.leaves, job.id, after), after.version, merged.clashes)
 
 
+def exists(db: Database, job_id: str) -> bool:
+    """Whether the store has a job of that id, removed ones included."""
+    return _row(db, job_id) is not None
+
+
 def overwrite(db: Database, job: Job, writer: str) -> Saved:
     """Save a job as it is, whatever other windows made of it."""
     row = _row(db, job.id)

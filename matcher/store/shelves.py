@@ -6,7 +6,7 @@ from itertools import chain, islice
 
 from sqlite_utils import Database
 
-from matcher.job_listing import new_id
+from matcher.job_listing import new_id, plain_record
 from matcher.job_text import now, plain_text
 from matcher.record import Record
 from matcher.store.connection import change, number
@@ -64,12 +64,13 @@ def edit_shelf(db: Database, shelf: str, *, name: str, note: str, removed: bool 
 
 
 def _row(shelf: int, record: Record) -> tuple[object, ...]:
+    record = plain_record(record)
     facts = record.facts
     return (
         shelf,
         plain_text(record.id),
-        plain_text(record.title),
-        plain_text(record.text),
+        record.title,
+        record.text,
         numbers_of_offer(facts),
         FACTS.dump_json(facts, exclude_none=True).decode(),
         PROVENANCE.dump_json(Provenance(record.where, record.conflicts)).decode(),

@@ -8,7 +8,8 @@ import platformdirs
 
 from matcher.errors import StoreUnavailable
 from matcher.job import Job
-from matcher.store import attachments, backups, health
+from matcher.job_listing import new_id
+from matcher.store import attachments, backups, health, job_file
 from matcher.store import jobs as job_rows
 from matcher.store.backups import Generation
 from matcher.store.connection import connect, number, sync_folder
@@ -175,6 +176,26 @@ class Store(Stock):
             store.close()
             raise
         return store
+
+    def export_job(self, job: Job, path: Path | str) -> None:
+        """Write a job as it is now, with its pictures, to one file (see `matcher.store.job_file`)."""
+        files = {one.digest: self.attachment(one.digest) for one in job_file.attachments(job)}
+        with told(Path(path)):
+            job_file.write_job(Path(path), job, files)
+
+    def import_job(self, path: Path | str) -> Held:
+        """Take a job's file into the store; a job that is here already becomes a second one.
+
+        Raises `UnreadableInput`, one line, for a file that is no job.
+        """
+        job, files = job_file.read_job(Path(path))
+        with self._write() as db:
+            for content in files.values():
+                attachments.add(db, content)
+            if job_rows.exists(db, job.id):
+                job = job.edited(id=new_id(), name=f"{job.name} (imported)"[:2000])
+            saved = job_rows.save(db, job, 0, self._writer)
+        return Held(saved.job, saved.version)
 
     def overwrite(self, job: Job) -> Saved:
         """Save a job as it is, whatever the store holds of it."""
