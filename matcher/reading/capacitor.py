@@ -1,0 +1,65 @@
+"""The run capacitor: `CAP 7.5/370`, `10/370 capacitor`, `cap. 5 x 440`; start capacitors have no field."""
+
+from matcher.reading.items import Items
+
+VOLTS = frozenset({250, 330, 350, 370, 400, 440, 450, 475, 480, 500, 600})
+_SIZES = (0.5, 100.0)
+
+
+def label(items: Items, i: int, value: str) -> None:
+    """A word for the capacitor: take the size (and voltage) behind it, or right before it."""
+    if value == "start" or (items.word(i - 1) in ("start", "starting") and i):
+        _spend_start(items, i)
+        return
+    j = items.skip(i + 1, 1)
+    while items.has(j, "cap") or (j < len(items) and items.word(j) in ("run", "(")):
+        j += 1
+    if items.has(j, "num") and not _pair(items, j):
+        _single(items, j)
+    elif not items.has(j, "num") and i and items.has(i - 1, "num"):
+        _pair(items, i - 1)
+
+
+def _spend_start(items: Items, i: int) -> None:
+    j = items.skip(i + 1, 1)
+    if items.has(j, "num"):
+        items.used[j] = True
+
+
+def _pair(items: Items, j: int) -> bool:
+    """`7.5/370`, `7.5-370`, `7.5 x 370`, `7.5 @ 370`."""
+    number = items.numbers[j]
+    if len(number.atoms) == 2 and _plausible(number.atoms[0], number.atoms[1]):
+        _claim(items, number.atoms[0], number.atoms[1], j, j)
+        return True
+    k = j + 1
+    if items.has(k, "by") or items.has(k, "fill") or (k < len(items) and items.word(k) in ("/", "@", "-")):
+        k += 1
+        if items.has(k, "num") and number.value is not None and items.numbers[k].value in VOLTS:
+            _claim(items, number.value, items.numbers[k].value or 0.0, j, k)
+            return True
+    return False
+
+
+def _single(items: Items, j: int) -> None:
+    """A bare figure behind the label of a plate: `CAP 7.5  370 VAC`."""
+    number = items.numbers[j]
+    if number.value is None or items.has(j + 1, "unit") or items.has(j + 1, "after"):
+        return
+    if items.has(j + 1, "num") and items.numbers[j + 1].value in VOLTS and number.value <= _SIZES[1]:
+        _claim(items, number.value, items.numbers[j + 1].value or 0.0, j, j + 1)
+
+
+def _plausible(size: float, volts: float) -> bool:
+    return _SIZES[0] <= size <= _SIZES[1] and volts in VOLTS
+
+
+def _claim(items: Items, size: float, volts: float, j: int, k: int) -> None:
+    if items.used[j] or items.used[k]:
+        return
+    items.used[j] = items.used[k] = True
+    items.claim("capacitor_uf", size, j, k)
+    items.claim("capacitor_vac", int(volts), j, k)
+
+
+HANDLERS = {"cap": label}

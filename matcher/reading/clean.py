@@ -1,0 +1,50 @@
+"""Make a text easy to cut without moving a single character.
+
+Everything here replaces characters one for one (an HTML tag becomes as many blanks), so that a span
+found in the cleaned text is also the span in the original.
+"""
+
+import html
+import re
+
+_ONE_FOR_ONE = str.maketrans(
+    {
+        **dict.fromkeys("‐‑‒–—―−﹣－", "-"),
+        **dict.fromkeys("“”„‟″〃＂˝", '"'),
+        **dict.fromkeys("‘’‚‛′´ʹ＇`", "'"),
+        **dict.fromkeys("×✕✖╳", "x"),
+        **dict.fromkeys("⁄∕／", "/"),
+        **dict.fromkeys("µμ", "u"),
+        **dict.fromkeys("      \u200a\u200b\u202f\ufeff\u3000\r\f\v", " "),
+        **dict.fromkeys("•·●▪◦‣►▶✔✅★☆■◆¦｜\u2028\u2029\u0085", "|"),
+        **{chr(0xFF10 + digit): str(digit) for digit in range(10)},
+        "，": ",",
+        "：": ":",
+        "；": ";",
+        "（": "(",
+        "）": ")",
+        "∼": "~",
+        "～": "~",
+    }
+)
+_RETURNS = str.maketrans("\r\f\v`", "   '")
+_MARKUP = re.compile(
+    r"<[a-zA-Z/!][^<>]{0,300}>|&(?:[a-zA-Z][a-zA-Z0-9]{1,11}|#[0-9]{1,6}|#[xX][0-9a-fA-F]{1,5});"
+)
+_BLOCK = re.compile(r"</?(?:br|p|li|ul|ol|tr|div|h[1-6]|dt|dl|table)\b", re.IGNORECASE)
+
+
+def _flat(found: re.Match[str]) -> str:
+    """Give the markup as text of the same length; a tag that starts a new line becomes one."""
+    markup = found.group()
+    if markup[0] == "&":
+        character = html.unescape(markup)
+        return character[0].ljust(len(markup)) if len(character) < len(markup) else markup
+    return ("\n" if _BLOCK.match(markup) else " ").ljust(len(markup))
+
+
+def clean(text: str) -> str:
+    """Return `text` with plain quotes, dashes, blanks and no markup, the same length as before."""
+    if "<" in text or "&" in text:
+        text = _MARKUP.sub(_flat, text)
+    return text.translate(_RETURNS if text.isascii() else _ONE_FOR_ONE)

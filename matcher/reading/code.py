@@ -1,0 +1,79 @@
+"""Codes: part, module and program numbers as they stand in a text, and what only looks like one."""
+
+import re
+
+from matcher.reading.items import Items
+from matcher.reading.vocabulary import heads
+
+_SHAPE = re.compile(r"[A-Za-z0-9]+(?:[-./_][A-Za-z0-9]+)*")
+_NO_CODE = re.compile(
+    r"(?:4[28]|56|66|14[35]|18[24]|21[35]|25[46])[A-Z]{1,2}"  # NEMA frames
+    r"|IEC-?\d{2,3}[A-Z]?|IP-?\d\d[A-Z]?|IM-?B?\d+|B\d{1,2}|S\d|R-?\d{2,3}[A-Z]?"
+    r"|\d+(?:[.,/-]\d+)*(?:ST|ND|RD|TH|S|X|K|M|AM|PM|PCS?|AWG|GA|LBS?|OZ|MM|CM|IN|FT|YRS?|W|WIRE)?"
+    r"|\d+(?:[.,/-]\d+)*[Xx]\d+(?:[.,/Xx-]\d+)*(?:IN)?"
+    r"|(?:MID|PRE|POST|CIRCA|EARLY|LATE|CAT|CLASS|TYPE|RS|ISO|EN|DIN|UL|NEMA|MG|GROUP|DIV|COVID|MP|LF)-?\d+\w*",
+    re.IGNORECASE,
+)
+_BALL = re.compile(r"6[0-3]\d\d(?:-?(?:2?RS\w*|ZZ\w*|2Z|Z|DDU|LLU|LLB|2RSR|C3))*", re.IGNORECASE)
+
+
+def reach(items: Items, token: int) -> tuple[int, int]:
+    """Return the first and last token that stand together with `token` without a blank."""
+    scan = items.scan
+    first = last = token
+    limit = 24
+    while first and last - first < limit and scan.glued(first - 1) and _may_join(scan.words[first - 1]):
+        first -= 1
+    while (
+        last + 1 < len(scan.words)
+        and last - first < limit
+        and scan.glued(last)
+        and _may_join(scan.words[last + 1])
+    ):
+        last += 1
+    while last > first and not scan.words[last][-1].isalnum():
+        last -= 1
+    while first < last and not scan.words[first][0].isalnum():
+        first += 1
+    return first, last
+
+
+def _may_join(word: str) -> bool:
+    return word[-1].isalnum() or word in ("-", "/", ".", "_")
+
+
+def written(items: Items, first: int, last: int) -> str:
+    """Return the words from token `first` to `last` as the seller wrote them."""
+    return items.scan.text[items.scan.starts[first] : items.scan.end(last)]
+
+
+def is_code(items: Items, first: int, last: int) -> bool:
+    """Say whether tokens that stand together are a code rather than a quantity, a frame or a size."""
+    text = written(items, first, last)
+    if not 3 <= len(text) <= 30 or not _SHAPE.fullmatch(text) or _NO_CODE.fullmatch(text):
+        return False
+    if not any(char.isalpha() for char in text) or sum(char.isdigit() for char in text) < 1:
+        return False
+    letters = [word for word in items.scan.words[first : last + 1] if word[0].isalpha()]
+    if text == text.lower() and ("-" not in text or text[0].isdigit()):
+        return False
+    known = heads()
+    if all(word in known for word in letters):
+        return bool(re.match(r"[A-Z]{1,4}-\d{2}|[A-Z]{1,3}\d{3,}[A-Z-]", text)) and not _is_spec(
+            items, first, last
+        )
+    return not all(_starts_known(word) for word in letters) or "-" in text
+
+
+def _is_spec(items: Items, first: int, last: int) -> bool:
+    """`V208-230HZ60PH1`: more than one known word in it."""
+    return sum(word[0].isalpha() for word in items.scan.words[first : last + 1]) > 1
+
+
+def _starts_known(word: str) -> bool:
+    return word in heads()
+
+
+def is_ball_bearing(text: str) -> bool:
+    """Say whether a code is a deep-groove ball bearing's (60xx to 63xx)."""
+    return _BALL.fullmatch(text) is not None

@@ -1,0 +1,195 @@
+"""A text as a row of items (phrases, numbers, signs), in clauses and segments, and the claims on it.
+
+A clause ends at a comma, bracket or free-standing dash, a segment at a full stop, semicolon, bar or
+line end: a number belongs to its own segment. Words that turn away from the motor at hand ("replaces
+a ...", "not ...") mute what follows in their clause; words of doubt ("maybe", "?") mute all of it.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from matcher.reading.numeral import Numeral, numeral
+from matcher.reading.scan import Scan, scan, unjoin
+from matcher.reading.vocabulary import Heads, heads
+
+Roles = Mapping[str, str]
+
+NO_ROLES: Roles = {}
+NUMBER: Roles = {"num": ""}
+_FIRST_OF_NUMBER = frozenset("0123456789½¼¾⅛⅜⅝⅞⅓⅔⅕⅙")
+_EIGHTHS = frozenset(
+    f"{top}/{bottom}" for bottom in (2, 4, 8, 16, 32, 64) for top in range(1, bottom, 2)
+) | frozenset("½¼¾⅛⅜⅝⅞")
+_JOINTS = {"/": "/", "-": "-", "to": "-", "thru": "-", "through": "-", "bis": "-"}
+# A capacitor that the motor needs is a fact about it, whoever supplies it.
+_NEEDED = frozenset({"capacitor_uf", "capacitor_vac"})
+SEGMENT_ENDS = frozenset("\n|;.!?")
+CLAUSE_ENDS = frozenset(",()+[]")
+
+
+@dataclass(frozen=True, slots=True)
+class Claim:
+    """One value that some words give to one field; `strength` 0 counts only where nothing else does."""
+
+    field: str
+    value: object
+    source: str
+    span: tuple[int, int]
+    clause: int
+    strength: int = 1
+
+
+class Items:
+    """The items of one text; all lists run in step.
+
+    `roles[i]` what item i may be, `first[i]`, `last[i]` its tokens, `clause[i]`, `segment[i]` where it
+    stands, `muted[i]` how it speaks of something else (empty: it doesn't), `used[i]` whether it is
+    spent.
+    """
+
+    __slots__ = (
+        "claims",
+        "clause",
+        "doubted",
+        "first",
+        "known",
+        "last",
+        "muted",
+        "numbers",
+        "plate",
+        "roles",
+        "scan",
+        "segment",
+        "source",
+        "used",
+    )
+
+    def __init__(self, text: str, source: str, *, plate: bool = False) -> None:
+        self.scan: Scan = unjoin(scan(text), heads()) if plate else scan(text)
+        self.source = source
+        self.plate = plate
+        self.roles: list[Roles] = []
+        self.first: list[int] = []
+        self.last: list[int] = []
+        self.clause: list[int] = []
+        self.segment: list[int] = []
+        self.muted: list[str] = []
+        self.doubted: set[int] = set()
+        self.numbers: dict[int, Numeral] = {}
+        self.claims: list[Claim] = []
+        self._lay_out(heads())
+        self.used: list[bool] = [False] * len(self.roles)
+        self.known: dict[str, object] = {}
+
+    def __len__(self) -> int:
+        return len(self.roles)
+
+    def _lay_out(self, known: Heads) -> None:
+        """Group the tokens into items, longest phrase first, and count clauses and segments."""
+        words = self.scan.words
+        token, end = 0, len(words)
+        clause = segment = 0
+        muted = ""
+        while token < end:
+            word = words[token]
+            roles, length = self._role(known, words, token, word)
+            if word in SEGMENT_ENDS and length == 1 and self._ends(word, token):
+                if word == "?":
+                    self.doubted.add(clause)
+                clause, segment, muted = clause + 1, segment + 1, ""
+            elif word in CLAUSE_ENDS or (word == "-" and not roles and self._free_dash(token)):
+                clause += 1
+                muted = ""
+            elif roles:
+                if "num" in roles:
+                    figures, length = self._figures(words, token, roles["num"] or word, length)
+                    self.numbers[len(self.roles)] = numeral(figures)
+                elif "mute" in roles:
+                    muted = roles["mute"]
+                elif "unsure" in roles:
+                    self.doubted.add(clause)
+            self.roles.append(roles)
+            self.first.append(token)
+            token += length
+            self.last.append(token - 1)
+            self.clause.append(clause)
+            self.segment.append(segment)
+            self.muted.append(muted)
+
+    @staticmethod
+    def _role(known: Heads, words: tuple[str, ...], token: int, word: str) -> tuple[Roles, int]:
+        for phrase in known.get(word, ()):
+            tail = phrase.tail
+            length = len(tail) + 1
+            if length == 1 or words[token + 1 : token + length] == tail:
+                return phrase.roles, length
+        return (NUMBER if word[0] in _FIRST_OF_NUMBER or word[-1] in _FIRST_OF_NUMBER else NO_ROLES), 1
+
+    def _figures(self, words: tuple[str, ...], token: int, figures: str, length: int) -> tuple[str, int]:
+        """Put together what blanks part: `5 5/8`, `208-230 / 460`, `250 to 1300`; at most six pieces."""
+        for _ in range(6):
+            after = token + length
+            if after >= len(words):
+                break
+            following = words[after]
+            if following in _EIGHTHS and figures.isdigit() and len(figures) < 3:
+                figures, length = f"{figures}-{following}", length + 1
+            elif following in _JOINTS and after + 1 < len(words) and words[after + 1][0] in _FIRST_OF_NUMBER:
+                figures, length = f"{figures}{_JOINTS[following]}{words[after + 1]}", length + 2
+            else:
+                break
+        return figures, length
+
+    def _ends(self, word: str, token: int) -> bool:
+        """Say whether a sign ends a segment; a point inside an address doesn't."""
+        if word != ".":
+            return True
+        return (
+            bool(self.scan.gaps[token])
+            or token + 1 == len(self.scan.words)
+            or not self.scan.words[token + 1][0].isalnum()
+            or self.scan.raw[token + 1][0].isupper()
+        )
+
+    def _free_dash(self, token: int) -> bool:
+        return self.scan.gaps[token] != "" and token > 0 and self.scan.gaps[token - 1] != ""
+
+    def word(self, i: int) -> str:
+        """Return the folded words of an item, blank between them."""
+        first, last = self.first[i], self.last[i]
+        return self.scan.words[first] if first == last else " ".join(self.scan.words[first : last + 1])
+
+    def raw(self, i: int) -> str:
+        """Return the first token of an item as written."""
+        return self.scan.raw[self.first[i]]
+
+    def is_glued(self, i: int) -> bool:
+        """Say whether an item touches the next one (a hyphen counts as touching)."""
+        return self.scan.glued(self.last[i])
+
+    def span(self, i: int, j: int) -> tuple[int, int]:
+        """Return the character span from the start of item `i` to the end of item `j`."""
+        return self.scan.starts[self.first[i]], self.scan.end(self.last[j])
+
+    def has(self, i: int, kind: str) -> bool:
+        """Say whether item `i` exists and may be of a kind."""
+        return 0 <= i < len(self.roles) and kind in self.roles[i]
+
+    def said(self, i: int, kind: str) -> str | None:
+        """Return what item `i` says as a kind, or None."""
+        return self.roles[i].get(kind) if 0 <= i < len(self.roles) else None
+
+    def claim(self, field: str, value: object, i: int, j: int | None = None, strength: int = 1) -> None:
+        """Claim a value for a field by the items `i` to `j`, unless they speak of something else."""
+        if self.muted[i] and not (self.muted[i] == "needs" and field in _NEEDED):
+            return
+        span = self.span(min(i, j) if j is not None else i, max(i, j) if j is not None else i)
+        self.claims.append(Claim(field, value, self.source, span, self.clause[i], strength))
+
+    def skip(self, i: int, step: int, limit: int = 3) -> int:
+        """Walk from `i` by `step` over words that only lead on (`:`, `is`, `of`); return where it ends."""
+        for _ in range(limit):
+            if not self.has(i, "fill") or self.raw(i) == "A":
+                break
+            i += step
+        return i

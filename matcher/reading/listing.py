@@ -1,0 +1,149 @@
+"""Read one listing or one plate: cut, lay out, let every word claim, settle."""
+
+from collections.abc import Callable, Iterable, Sequence
+
+from matcher.motor import OFFER_FIELDS, Offer
+from matcher.reading import capacitor, control, identity, money, owner, phrases, rotation, terms
+from matcher.reading.dimension import lengths
+from matcher.reading.items import Claim, Items
+from matcher.reading.settle import Contradicted, Settled, settle
+from matcher.reading.thing import kind_of_thing
+from matcher.record import Conflict, Mark, Origin, Record
+
+Handler = Callable[[Items, int, str], None]
+
+_LABELS: dict[str, Handler] = {"label": identity.label}
+_WORDS: dict[str, Handler] = {
+    **phrases.HANDLERS,
+    **rotation.HANDLERS,
+    **capacitor.HANDLERS,
+    **control.HANDLERS,
+    **terms.HANDLERS,
+    **money.HANDLERS,
+}
+_OF_PARTS = frozenset(
+    [
+        "item",
+        "brand",
+        "part_number",
+        "other_numbers",
+        "price",
+        "currency",
+        "shipping",
+        "condition",
+        "return_days",
+        "return_shipping",
+        "restocking_pct",
+        "warranty_days",
+        "quantity",
+        "seller_rating_pct",
+    ]
+)
+
+
+def read_listing(text: str, title: str = "", *, id: str = "") -> Record:  # noqa: A002 (the record's own word)
+    """Read a listing; never raises, whatever the input."""
+    parts = [Items(title, "title")] if title else []
+    parts.append(Items(text, "text"))
+    return _record(parts, id, title, text)
+
+
+def read_plate(text: str, *, id: str = "") -> Record:  # noqa: A002
+    """Read a nameplate as typed or scanned; never raises, whatever the input."""
+    return _record([Items(text, "text", plate=True)], id, "", text)
+
+
+def read_beside(given: Sequence[Claim], seen: str, text: str, title: str = "", *, id: str = "") -> Record:  # noqa: A002
+    """Read a listing of which labelled values were read already; never raises.
+
+    `given` are their claims, with spans in `text`; `seen` is `text` with blanks over what gives nothing
+    more, character for character.
+    """
+    parts = [Items(title, "title")] if title else []
+    parts.append(Items(seen, "text"))
+    return _record(parts, id, title, text, given)
+
+
+def _record(parts: list[Items], name: str, title: str, text: str, given: Sequence[Claim] = ()) -> Record:
+    for items in parts:
+        _claim_all(items)
+    claims = [*given, *(claim for items in parts for claim in items.claims)]
+    claims += kind_of_thing(parts, claims)
+    doubted = {items.source: frozenset(items.doubted) for items in parts}
+    doubted.setdefault("title", frozenset())
+    settled, conflicts = settle(claims, doubted)
+    _tidy(settled, conflicts)
+    texts = {"title": title, "text": text}
+    facts = {field: settled[field][0] for field in OFFER_FIELDS if field in settled}
+    return Record(
+        id=name,
+        facts=Offer.model_validate(facts),
+        where={field: _mark(texts, settled[field][1]) for field in facts},
+        conflicts=tuple(_conflict(texts, field, against) for field, against in conflicts.items()),
+        title=title,
+        text=text,
+    )
+
+
+def _claim_all(items: Items) -> None:
+    if items.plate:
+        identity.plate_brand(items)
+    _dispatch(items, _LABELS)
+    identity.loose_codes(items)
+    _dispatch(items, _WORDS)
+    for i in items.numbers:
+        if not phrases.bare_frame(items, i):
+            control.pins(items, i)
+            terms.days(items, i)
+            phrases.celsius(items, i)
+            owner.own(items, i)
+    money.money(items)
+    lengths(items)
+
+
+def _dispatch(items: Items, handlers: dict[str, Handler]) -> None:
+    for i, roles in enumerate(items.roles):
+        for kind, value in roles.items():
+            handler = handlers.get(kind)
+            if handler:
+                handler(items, i, value)
+
+
+def _tidy(settled: Settled, conflicts: Contradicted) -> None:
+    """Keep to what the contract says of fields that hang together."""
+    if "turn" in conflicts:
+        settled.pop("seen_from", None)
+    if settled.get("item", ("",))[0] == "part":
+        _keep(settled, _OF_PARTS)
+        for field in [field for field in conflicts if field not in _OF_PARTS]:
+            del conflicts[field]
+    if "rpm_range" in settled:
+        settled.pop("rpm", None)
+        conflicts.pop("rpm", None)
+    if (
+        settled.get("motor_type", ("",))[0] == "ecm_torque"
+        and "control_signal" not in settled
+        and "control_signal" not in conflicts
+    ):
+        settled["control_signal"] = ("taps_24v", settled["motor_type"][1])
+    if "other_numbers" in settled:
+        own = settled.get("part_number", ("",))[0]
+        others = tuple(number for number in settled["other_numbers"][0] if number != own)  # type: ignore[attr-defined]
+        settled["other_numbers"] = (others, settled["other_numbers"][1])
+        if not others:
+            del settled["other_numbers"]
+
+
+def _keep(settled: Settled, fields: Iterable[str]) -> None:
+    for field in [field for field in settled if field not in set(fields)]:
+        del settled[field]
+
+
+def _mark(texts: dict[str, str], claim: Claim) -> Mark:
+    return Mark(Origin.READ, claim.source, claim.span, texts[claim.source][slice(*claim.span)])
+
+
+def _conflict(texts: dict[str, str], field: str, claims: list[Claim]) -> Conflict:
+    marks = tuple(_mark(texts, claim) for claim in claims)
+    values = tuple(claim.value[0] if field == "turn" else claim.value for claim in claims)  # type: ignore[index]
+    return Conflict(field, values, tuple(mark.said for mark in marks), marks)

@@ -1,0 +1,208 @@
+"""Words that are a fact by themselves, and labels whose value is a letter, a code or a temperature."""
+
+import re
+from collections.abc import Callable
+
+from matcher.reading.items import Items
+from matcher.units import fahrenheit_to_celsius
+
+Handler = Callable[[Items, int, str], None]
+_VALUES: dict[str, object] = {"true": True, "false": False, "0": 0, "1": 1, "2": 2, "3": 3}
+_NEMA_FRAME = re.compile(r"(?:42|48|56|66|14[35]|18[24]|21[35]|25[46])[A-Z]{0,3}")
+_IEC_FRAME = re.compile(r"(?:56|63|71|80|90|100|112|132)[SML]?")
+_TAKES_NO = ("mounting", "enclosure", "control_signal", "explosion_proof", "duty", "shaft_ends")
+
+
+def denied(items: Items, i: int) -> bool:
+    """Say whether `no`, `not`, `without` stands right before an item, in its clause."""
+    for j in (i - 1, i - 2):
+        if j < 0 or items.clause[j] != items.clause[i]:
+            return False
+        if "no" in items.roles[j] or "not" in items.roles[j]:
+            return True
+        if items.roles[j] and not items.has(j, "fill"):
+            return False
+    return False
+
+
+def absent(items: Items, i: int) -> bool:
+    """Say whether the clause goes on to say that the thing isn't supplied."""
+    for j in range(i + 1, min(len(items), i + 7)):
+        if items.clause[j] != items.clause[i]:
+            return False
+        if "absent" in items.roles[j]:
+            return True
+    return False
+
+
+def fact(items: Items, i: int, value: str) -> None:
+    """`belly band` -> mounting band; denied or absent ones give nothing."""
+    field, _, said = value.partition("=")
+    if field in _TAKES_NO and denied(items, i):
+        return
+    if field == "mounting":
+        if not absent(items, i):
+            items.claim(field, tuple(said.split(",")), i)
+        return
+    items.claim(field, _VALUES.get(said, said), i)
+
+
+def weak(items: Items, i: int, value: str) -> None:
+    """`stud`, `band`, `open`: facts only right behind their label (`Mount Stud`, `ENCL OPEN`)."""
+    label = items.skip(i - 1, -1)
+    if items.has(label, "fill0") or items.has(label, "encl") or items.has(i + 1, "fill0"):
+        fact(items, i, value)
+
+
+def bearing(items: Items, i: int, value: str) -> None:
+    """`sleeve`, `ball`: not as a part that is sold apart or needed."""
+    if not denied(items, i):
+        items.claim("bearing", value, i)
+
+
+def protector(items: Items, i: int, value: str) -> None:
+    """Thermal protection; `manual` or `auto` alone only beside a word for the protector."""
+    word = items.word(i)
+    if (
+        word in ("auto", "automatic", "manual", "tp", "impedance", "zp")
+        and not any(items.has(j, "protlabel") for j in (i - 1, i - 2, i + 1))
+        and (word not in ("tp", "zp") or not items.plate)
+    ):
+        return
+    if denied(items, i):
+        value = "none"
+    strength = 2 if value in ("manual", "impedance", "none") else 1
+    items.claim("protector", value, i, strength=strength)
+
+
+def flats(items: Items, i: int, value: str) -> None:
+    """Flats of the shaft, counted or named."""
+    if items.has(i - 1, "num") and items.word(i) in ("flat", "flats"):
+        count = items.numbers[i - 1].value
+        if count in (0, 1, 2):
+            items.used[i - 1] = True
+            items.claim("shaft_flats", int(count), i - 1, i, 2)
+        return
+    if denied(items, i):
+        value = "0"
+    if value == "0" and items.word(i) == "round" and not _of_shaft(items, i):
+        return
+    strength = 1 if items.word(i) in ("flat", "a flat", "with flat", "with a flat", "has a flat") else 2
+    items.claim("shaft_flats", int(value), i, strength=strength)
+
+
+def _of_shaft(items: Items, i: int) -> bool:
+    near = range(max(0, i - 12), min(len(items), i + 4))
+    return any(
+        items.said(j, "subject") in ("shaft", "shaft_length")
+        for j in near
+        if items.segment[j] == items.segment[i]
+    )
+
+
+def insulation(items: Items, i: int, _value: str) -> None:
+    """`INS CL B`, `Th.Cl. F`, `class F insulation`; never the class of a hazardous location."""
+    j = items.skip(i + 1, 1)
+    while items.has(j, "insclass"):
+        j = items.skip(j + 1, 1)
+    if j >= len(items):
+        return
+    letter = items.word(j).upper()
+    if letter in ("A", "B", "F", "H") and not (letter == "A" and items.raw(j) == "a"):
+        items.claim("insulation_class", letter, i, j)
+        items.used[j] = True
+
+
+def ambient(items: Items, i: int, _value: str) -> None:
+    """`AMB 40C`, `ambient 104 F`."""
+    j = items.skip(i + 1, 1)
+    if not items.has(j, "num"):
+        return
+    value = items.numbers[j].value
+    if value is not None and -60 <= value <= 250:
+        items.used[j] = True
+        _degrees(items, value, i, j)
+
+
+def _degrees(items: Items, value: float, i: int, j: int) -> None:
+    end = j + 1 if items.has(j + 1, "unit") or items.has(j + 1, "after") else j
+    if items.said(j + 1, "after") == "f":
+        items.claim("ambient_c", round(fahrenheit_to_celsius(value)), i, end)
+    elif value <= 90:
+        items.claim("ambient_c", round(value), i, end)
+
+
+def celsius(items: Items, i: int) -> None:
+    """`40C` on a plate, or before the word ambient."""
+    if items.said(i + 1, "unit") != "c" or items.used[i]:
+        return
+    value = items.numbers[i].value
+    if value is not None and 20 <= value <= 90 and (items.plate or items.has(i + 2, "amb")):
+        items.used[i] = True
+        items.claim("ambient_c", round(value), i, i + 1)
+
+
+def frame(items: Items, i: int, _value: str) -> None:
+    """`FR 48Y`, `56 frame`, `IEC 71`, `IEC71`."""
+    j = items.skip(i + 1, 1)
+    while items.has(j, "frame"):
+        j = items.skip(j + 1, 1)
+    if items.has(j, "num"):
+        _frame_at(items, i, j)
+    elif items.has(i - 1, "num") and items.word(i) in ("frame", "fr", "frm"):
+        _frame_at(items, i, i - 1)
+
+
+def _frame_at(items: Items, i: int, j: int) -> None:
+    """Claim the frame whose number is item `j`."""
+    end = j
+    code = items.word(j).upper()
+    if (
+        end + 1 < len(items)
+        and items.is_glued(j)
+        and items.raw(j + 1).isalpha()
+        and len(items.raw(j + 1)) <= 3
+    ):
+        end = j + 1
+        code += items.raw(end).upper()
+    elif items.has(j + 1, "frame") and items.has(j, "num") and j < i:
+        end = i
+    iec = any(
+        items.word(k) in ("iec", "baugröße", "bg", "carcasse", "taille", "iec frame", "iec size")
+        for k in range(i, j)
+    )
+    if _NEMA_FRAME.fullmatch(code) and not iec:
+        items.claim("frame", code, min(i, j), end)
+    elif _IEC_FRAME.fullmatch(code):
+        items.claim("frame", f"IEC{code}", min(i, j), end)
+    else:
+        return
+    for k in range(min(i, j), end + 1):
+        items.used[k] = True
+
+
+def bare_frame(items: Items, i: int) -> bool:
+    """Take `48Y`, `56C`, `143TC` standing alone; bare digits are no frame."""
+    if not items.is_glued(i) or i + 1 >= len(items) or not items.raw(i + 1).isalpha():
+        return False
+    letters = items.raw(i + 1).upper()
+    code = items.word(i) + letters
+    if letters in ("V", "A", "W", "F", "IN") or not _NEMA_FRAME.fullmatch(code):
+        return False
+    if letters == "C" and items.word(i) not in ("56", "143", "145", "182", "184", "48"):
+        return False
+    items.claim("frame", code, i, i + 1)
+    items.used[i] = items.used[i + 1] = True
+    return True
+
+
+HANDLERS: dict[str, Handler] = {
+    "fact": fact,
+    "weak": weak,
+    "bearing": bearing,
+    "protector": protector,
+    "flats": flats,
+    "insclass": insulation,
+    "amb": ambient,
+    "frame": frame,
+}

@@ -1,0 +1,143 @@
+"""How a number becomes a claim on a field: one small function a quantity.
+
+Each says whether the run of digits can be that quantity at all (`None`: it can't, another owner is
+looked for) and returns the fields and values it gives; an empty dictionary means that the number is
+spent and gives nothing (locked-rotor amps, an appliance's tonnage).
+"""
+
+from collections.abc import Callable, Mapping
+
+from matcher.reading.numeral import Numeral
+from matcher.units import WATTS_PER_HP
+
+Given = Mapping[str, object]
+NOTHING: Given = {}
+
+
+def power(number: Numeral) -> Given | None:
+    """hp: the largest of a list; ratings of this trade lie between 1/200 and 10 hp."""
+    shares = (number.value,) if number.value is not None else number.shares
+    shares = shares or tuple(_pairs(number))
+    if not shares or not all(0.001 <= share <= 20 for share in shares):
+        return None
+    return {"power_hp": round(max(shares), 4)}
+
+
+def _pairs(number: Numeral) -> list[float]:
+    """Read `1/2/1/3/1/5` or `.5/.33`: figures in pairs, or as they stand when they are decimals."""
+    atoms = number.atoms
+    if set(number.signs) != {"/"}:
+        return []
+    if number.whole and len(atoms) % 2 == 0:
+        return [top / below for top, below in zip(atoms[::2], atoms[1::2], strict=True) if below]
+    return list(atoms)
+
+
+def _watts(scale: float) -> Callable[[Numeral], Given | None]:
+    def read(number: Numeral) -> Given | None:
+        watts = max(number.atoms, default=0.0) * scale
+        if not 1 <= watts <= 15_000:
+            return None
+        return {"power_hp": round(watts / WATTS_PER_HP, 4)}
+
+    return read
+
+
+def volts(number: Numeral) -> Given | None:
+    """Supply volts, ranges with `-`, alternatives with `/`, ascending; below 100 V it is the control's."""
+    atoms = sorted(set(number.atoms))
+    if not atoms or not all(2 <= volt <= 700 and volt % 1 == 0 for volt in atoms):
+        return None
+    if atoms[0] < 100:
+        return NOTHING
+    groups: list[list[float]] = []
+    for volt in atoms:
+        # Two figures of one rating lie within a quarter of each other: 208-230, 220-240, 110-127.
+        if groups and volt <= groups[-1][0] * 1.25:
+            groups[-1].append(volt)
+        else:
+            groups.append([volt])
+    said = ["-".join(f"{volt:g}" for volt in (group[0], group[-1])[: len(group)]) for group in groups]
+    return {"volts": "/".join(said)}
+
+
+def hertz(number: Numeral) -> Given | None:
+    """50, 60 or both."""
+    atoms = sorted(set(number.atoms))
+    if not atoms or not set(atoms) <= {50.0, 60.0}:
+        return None
+    return {"hertz": "/".join(f"{hertz:g}" for hertz in atoms)}
+
+
+def amps(number: Numeral) -> Given | None:
+    """Full-load amperes, highest first, each figure once."""
+    if not number.atoms or not all(0.01 <= amp <= 80 for amp in number.atoms):
+        return None
+    return {"amps": tuple(sorted(set(number.atoms), reverse=True))}
+
+
+def speed(number: Numeral) -> Given | None:
+    """rpm: `1075/950/825` is a list (its length the speeds), `250-1450` a range, `1075/3` has the taps."""
+    atoms = list(number.atoms)
+    if len(atoms) == 2 and atoms[0] >= 200 and 2 <= atoms[1] <= 8 and number.signs == "/":
+        return {"rpm": (int(atoms[0]),), "speeds": int(atoms[1])}
+    atoms = [atom * 1000 if 0.2 < atom < 8 and not number.whole else atom for atom in atoms]
+    if not atoms or not all(100 <= atom <= 8000 for atom in atoms):
+        return None
+    speeds = tuple(sorted({int(atom) for atom in atoms}, reverse=True))
+    if number.signs == "-" and atoms[0] < atoms[1]:
+        return {"rpm_range": (speeds[1], speeds[0])}
+    if len(speeds) > 1:
+        return {"rpm": speeds, "speeds": len(speeds)}
+    return {"rpm": speeds}
+
+
+def phase(number: Numeral) -> Given | None:
+    """1 or 3."""
+    return {"phase": int(number.value)} if number.value in (1, 3) else None
+
+
+def taps(number: Numeral) -> Given | None:
+    """Number of speeds or taps."""
+    value = number.value
+    if number.signs == "/" and number.atoms[0] >= 200:
+        return speed(number)
+    return {"speeds": int(value)} if value is not None and value % 1 == 0 and 1 <= value <= 12 else None
+
+
+def service_factor(number: Numeral) -> Given | None:
+    """Between 1.0 and 2."""
+    return {"service_factor": number.value} if number.value is not None and 1 <= number.value <= 2 else None
+
+
+def microfarad(number: Numeral) -> Given | None:
+    """A run capacitor's size; larger ones are start capacitors and give nothing."""
+    if number.value is None or not 0.5 <= number.value <= 100:
+        return NOTHING
+    return {"capacitor_uf": number.value}
+
+
+def nothing(number: Numeral) -> Given | None:
+    """A number that belongs to something without a field."""
+    return NOTHING if number.atoms else None
+
+
+READERS: Mapping[str, Callable[[Numeral], Given | None]] = {
+    "hp": power,
+    "kw": _watts(1000.0),
+    "w_out": _watts(1.0),
+    "w": nothing,
+    "w_in": nothing,
+    "v": volts,
+    "vdc": nothing,
+    "hz": hertz,
+    "a": amps,
+    "A": amps,
+    "rpm": speed,
+    "ph": phase,
+    "ph~": phase,
+    "spd": taps,
+    "sf": service_factor,
+    "uf": microfarad,
+    "swallow": nothing,
+}

@@ -1,0 +1,158 @@
+"""The terms of a sale: returns, restocking, warranty, how many, the seller's rating, the condition."""
+
+from matcher.reading.items import Items
+
+DAYS = {"day": 1, "week": 7, "month": 30, "year": 365}
+_NEAR = 7
+
+
+def span_of_days(items: Items, i: int) -> int | None:
+    """Return `90 days` at number `i` as days; a year is 365, a month 30."""
+    unit = items.said(i + 1, "after")
+    value = items.numbers[i].value
+    if unit not in DAYS or value is None:
+        return None
+    return round(value * DAYS[unit])
+
+
+def days(items: Items, i: int) -> None:
+    """Give a number of days to the returns or the warranty that stand nearest in its segment."""
+    count = span_of_days(items, i)
+    if count is None:
+        return
+    items.used[i] = True
+    best: tuple[int, str, int] | None = None
+    for j in range(max(0, i - _NEAR), min(len(items), i + 2 + _NEAR)):
+        if items.segment[j] != items.segment[i]:
+            continue
+        for kind in ("returns", "warranty"):
+            if items.said(j, kind) == "-":
+                distance = abs(j - i) + (4 if items.clause[j] != items.clause[i] else 0)
+                if best is None or distance < best[0]:
+                    best = (distance, kind, j)
+    if best is None or _conditional(items, i):
+        return
+    items.claim("return_days" if best[1] == "returns" else "warranty_days", count, i, best[2])
+
+
+def _conditional(items: Items, i: int) -> bool:
+    return items.word(i - 1) in ("after", "over") if i else False
+
+
+def returns(items: Items, i: int, value: str) -> None:
+    """`no returns` -> 0 days."""
+    if value == "0":
+        items.claim("return_days", 0, i)
+
+
+def warranty(items: Items, i: int, value: str) -> None:
+    """`no warranty` -> 0 days."""
+    if value == "0":
+        items.claim("warranty_days", 0, i)
+
+
+def restock(items: Items, i: int, value: str) -> None:
+    """`restocking 15%`, `20% restocking fee`; one that hangs on a condition is left out."""
+    if value == "0":
+        items.claim("restocking_pct", 0.0, i)
+        return
+    for j in (items.skip(i + 1, 1), items.skip(i - 1, -1) - 1, i + 2):
+        if (
+            items.has(j, "num")
+            and items.said(j + 1, "after") == "pct"
+            and items.segment[j] == items.segment[i]
+        ):
+            percent = items.numbers[j].value
+            if percent is not None and percent <= 100 and not _hangs(items, max(i, j + 1)):
+                items.used[j] = True
+                items.claim("restocking_pct", percent, i, j + 1)
+            return
+
+
+def _hangs(items: Items, i: int) -> bool:
+    return any(
+        items.word(j) in ("after", "over", "beyond", "past", "if", "on items")
+        for j in range(i + 1, min(len(items), i + 5))
+        if items.segment[j] == items.segment[i]
+    )
+
+
+def stock(items: Items, i: int, _value: str) -> None:
+    """`6 in stock`, `11 available`."""
+    if items.has(i - 1, "num"):
+        _quantity(items, i - 1, i)
+    elif items.has(items.skip(i + 1, 1), "num") and items.word(i) in (
+        "available",
+        "stock",
+        "in stock",
+        "on hand",
+    ):
+        _quantity(items, items.skip(i + 1, 1), i)
+
+
+def qty(items: Items, i: int, _value: str) -> None:
+    """`Qty 4`, `have 3`, `lot of 2`."""
+    j = items.skip(i + 1, 1)
+    if items.has(j, "num") and not items.has(j + 1, "unit") and not items.has(j + 1, "after"):
+        _quantity(items, j, i)
+
+
+def _quantity(items: Items, j: int, i: int) -> None:
+    """A plain whole number of pieces; shop boilerplate counts in hundreds."""
+    number = items.numbers[j]
+    if (
+        items.used[j]
+        or number.value is None
+        or number.value % 1
+        or not 1 <= number.value < 400
+        or number.signs
+    ):
+        return
+    if items.has(j - 1, "money") or items.word(j - 1) in ("over", "about") if j else False:
+        return
+    items.used[j] = True
+    items.claim("quantity", int(number.value), j, i)
+
+
+def rating(items: Items, i: int, _value: str) -> None:
+    """`Seller rating 97.9%`, `99.2% positive`."""
+    for j in (items.skip(i + 1, 1), i - 2):
+        if items.has(j, "num") and items.said(j + 1, "after") == "pct":
+            percent = items.numbers[j].value
+            if percent is not None and 0 <= percent <= 100:
+                items.used[j] = True
+                items.claim("seller_rating_pct", percent, i, j + 1)
+            return
+
+
+def condition(items: Items, i: int, value: str) -> None:
+    """Words for the condition; which of several counts is settled later."""
+    before = items.word(i - 1) if i else ""
+    if before in ("not", "no", "never", "isn't") and items.clause[i - 1] == items.clause[i]:
+        return
+    items.claim("condition", value, i)
+
+
+def new(items: Items, i: int, _value: str) -> None:
+    """`New` alone in its clause, at the head of a title, or behind the label of the condition."""
+    alone = (
+        i == 0
+        or items.clause[i - 1] != items.clause[i]
+        or items.word(i - 1) in (",", "|", ";", ".", "\n", "(")
+    ) and (i + 1 >= len(items) or items.clause[i + 1] != items.clause[i])
+    before = items.word(items.skip(i - 1, -1)) if i else ""
+    opens_title = items.source == "title" and (i == 0 or i + 1 == len(items))
+    if alone or opens_title or before in ("condition", "cond"):
+        items.claim("condition", "new", i)
+
+
+HANDLERS = {
+    "returns": returns,
+    "warranty": warranty,
+    "restock": restock,
+    "stock": stock,
+    "qty": qty,
+    "rating": rating,
+    "cond": condition,
+    "newword": new,
+}
