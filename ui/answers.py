@@ -1,0 +1,72 @@
+"""All that follows from a job: what its plate and listings say, and how each candidate stands.
+
+This runs on a worker; it only calls the engine. Records of listings that did not change and answers
+for an unchanged old motor are taken over from the last time.
+"""
+
+from collections.abc import Callable
+from dataclasses import dataclass, field
+
+from matcher.job import Job
+from matcher.missing import Missing, missing
+from matcher.money.weigh import Weighed, place, weigh
+from matcher.motor import Wanted
+from matcher.record import Record
+from matcher.settings import Settings
+
+
+@dataclass(frozen=True)
+class Answers:
+    """What the engine says about one state of a job."""
+
+    job: Job
+    old: Record
+    wanted: Wanted
+    settings: Settings
+    records: dict[str, Record] = field(default_factory=dict)
+    weighed: dict[str, Weighed] = field(default_factory=dict)
+    """Every candidate by its id, best first."""
+
+    missing: tuple[Missing, ...] = ()
+    """Facts of the old motor and its place that would change an answer, the most telling first."""
+
+    @property
+    def best_first(self) -> tuple[Weighed, ...]:
+        """Return the candidates, best first."""
+        return tuple(self.weighed.values())
+
+
+def settings_of(job: Job) -> Settings:
+    """Return the shipped weights, priors and costs with the job's own changes."""
+    return Settings.shipped().changed(**job.settings_changes)  # type: ignore[arg-type]
+
+
+def answer(tick: Callable[[float], None], job: Job, before: Answers | None = None) -> Answers:
+    """Work out everything about a job; `before` spares the work on what did not change."""
+    old, wanted, settings = job.old_motor(), job.wanted(), settings_of(job)
+    known = _still_good(job, wanted, settings, before)
+    records: dict[str, Record] = {}
+    weighed: list[Weighed] = []
+    for done, listing in enumerate(job.listings):
+        tick(done / len(job.listings))
+        record, one = known.get(listing.id) or (listing.record(), None)
+        records[listing.id] = record
+        weighed.append(one or weigh(wanted, record, settings))
+    weighed.sort(key=place)
+    absent = missing(wanted, [one.judgement for one in weighed])
+    return Answers(job, old, wanted, settings, records, {one.id: one for one in weighed}, absent)
+
+
+def _still_good(
+    job: Job, wanted: Wanted, settings: Settings, before: Answers | None
+) -> dict[str, tuple[Record, Weighed | None]]:
+    """Return the records, and the answers where the old motor is unchanged too, that still hold."""
+    if before is None:
+        return {}
+    same_question = before.wanted == wanted and before.settings == settings
+    then = {listing.id: listing for listing in before.job.listings}
+    return {
+        listing.id: (before.records[listing.id], before.weighed[listing.id] if same_question else None)
+        for listing in job.listings
+        if then.get(listing.id) is listing
+    }

@@ -1,0 +1,76 @@
+"""Makes the application and its window; the engine is loaded once the frame is on the screen."""
+
+import sys
+from pathlib import Path
+from types import TracebackType
+
+from PySide6.QtCore import QTimer
+from PySide6.QtGui import QFont
+from PySide6.QtWidgets import QApplication
+
+from ui.theme import BASE_PT
+from ui.window import Window
+
+
+def application(argv: list[str]) -> QApplication:
+    """Return the one application, made and dressed if there is none yet."""
+    made = QApplication.instance()
+    if not isinstance(made, QApplication):
+        made = QApplication(argv)
+    made.setApplicationName("samespin")
+    made.setApplicationDisplayName("Samespin")
+    made.setStyle("Fusion")
+    font = QFont(made.font())
+    font.setPointSizeF(BASE_PT)
+    made.setFont(font)
+    return made
+
+
+def main(argv: list[str], demo: Path | None = None, store: Path | None = None) -> int:
+    """Open the window, on the example job if `demo` names its folder; return the exit status."""
+    made = application(argv)
+    window = open_window(demo, store)
+    sys.excepthook = lambda *fault: _tell(window, *fault)
+    return made.exec()
+
+
+def open_window(demo: Path | None = None, store: Path | None = None) -> Window:
+    """Show the frame, and put the pages in after its first paint."""
+    window = Window()
+    window.wear()
+    QApplication.styleHints().colorSchemeChanged.connect(window.wear)
+    window.resize(1366, 768)
+    window.painted.connect(lambda: QTimer.singleShot(0, window, lambda: furnish(window, demo, store)))
+    window.show()
+    return window
+
+
+def furnish(window: Window, demo: Path | None = None, store: Path | None = None) -> None:
+    """Load the engine and put the pages into the window."""
+    from ui.bench import Bench  # late: brings the engine
+
+    bench = Bench(window, store)
+    window.bench = bench
+    if demo is not None:
+        bench.open_demo(demo)
+    bench.plate.setFocus()
+
+
+def picture(demo: Path, to: Path) -> None:
+    """Paint the window with the example job into a PNG, without a display."""
+    import os
+
+    from ui.portrait import portray
+
+    os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+    application(["samespin"])
+    portray(demo, to)
+
+
+def _tell(
+    window: Window, kind: type[BaseException], fault: BaseException, trace: TracebackType | None
+) -> None:
+    """Show a fault of ours as one line; the details go to standard error, never into the window."""
+    sys.__excepthook__(kind, fault, trace)
+    line = f"{kind.__name__}: {fault}".splitlines()[0][:300]
+    window.tell(window.tr("The program itself stumbled ({}); your work is saved.").format(line))

@@ -1,0 +1,108 @@
+"""Puts the desk together: worker, session, saved jobs, and the pages of the window.
+
+Loaded after the window's frame is on the screen, since the engine comes with it.
+"""
+
+from pathlib import Path
+
+from PySide6.QtCore import QObject
+from PySide6.QtGui import QKeySequence, QShortcut
+
+from matcher.job import Job
+from ui.desk import Desk, Page
+from ui.job_head import JobHead
+from ui.pages.arrival import ArrivalPage
+from ui.pages.listings import ListingsPage
+from ui.pages.money import MoneyPage
+from ui.pages.old_motor import OldMotorPage
+from ui.pages.side_by_side import SideBySidePage
+from ui.pages.stock import StockPage
+from ui.pages.swap_proof import SwapProofPage
+from ui.session import Session
+from ui.shelf import Shelf
+from ui.units import Units
+from ui.window import Window
+from ui.work import Work
+
+OLD_MOTOR, LISTINGS, SIDE_BY_SIDE, MONEY, ARRIVAL, SWAP_PROOF, STOCK = range(7)
+
+
+class Bench(QObject):
+    """Everything behind one window."""
+
+    def __init__(self, window: Window, store: Path | None) -> None:
+        super().__init__(window)
+        self.window = window
+        self.work = Work(self)
+        self.shelf = Shelf(self.work, store)
+        self.session = Session(self.work, self.shelf.save, self)
+        self.desk = Desk(self.work, self.session, Units(self), self.shelf)
+        self.pages = self._pages()
+        self.head = JobHead(self.desk, window.top)
+        self._put_in()
+        self._connect()
+        self.session.open(Job())
+
+    def _pages(self) -> list[Page]:
+        desk = self.desk
+        return [
+            OldMotorPage(desk),
+            ListingsPage(desk),
+            SideBySidePage(desk),
+            MoneyPage(desk),
+            ArrivalPage(desk),
+            SwapProofPage(desk),
+            StockPage(desk),
+        ]
+
+    def _put_in(self) -> None:
+        room = self.window.top.layout()
+        if room is not None:
+            room.addWidget(self.head)
+        for place, page in enumerate(self.pages):
+            self.window.pages.addWidget(page)
+            page.state.connect(lambda words, at=place: self.window.rail.show_state(at, words))
+            page.go.connect(self.window.go_to)
+
+    def _connect(self) -> None:
+        self.head.new_job.connect(self.new_job)
+        self.window.closing.connect(self.close)
+        self.session.trouble.connect(self.window.tell)
+        history = self.session.history
+        history.undoTextChanged.connect(self._tell_undo)
+        keys = QKeySequence.StandardKey
+        QShortcut(QKeySequence(keys.Undo), self.window, history.undo)
+        QShortcut(QKeySequence(keys.Redo), self.window, history.redo)
+        self.plate.entered.connect(self.show_stock)
+
+    @property
+    def plate(self):  # type: ignore[no-untyped-def]
+        """The box of the plate."""
+        page = self.pages[OLD_MOTOR]
+        return page.plate if isinstance(page, OldMotorPage) else None
+
+    def _tell_undo(self, words: str) -> None:
+        self.window.tell(self.tr("Ctrl+Z takes back: {}").format(words) if words else "")
+
+    def new_job(self) -> None:
+        """Start an empty job with the keyboard in the plate's box."""
+        self.session.open(Job())
+        self.window.go_to(OLD_MOTOR)
+
+    def show_stock(self) -> None:
+        """Rank the saved stock against the plate just typed."""
+        self.window.go_to(STOCK)
+
+    def open_demo(self, folder: Path) -> None:
+        """Open the example job, read on a worker."""
+        from ui.example import example_job
+
+        task = self.work.run(example_job, folder)
+        task.done.connect(self.session.open)
+        task.failed.connect(lambda fault: self.window.tell(str(fault)))
+
+    def close(self) -> None:
+        """Save what is open and end every thread."""
+        self.session.finish()
+        self.shelf.close()
+        self.work.close()

@@ -1,0 +1,33 @@
+"""What every page needs: the open job, the worker, the unit of length, the saved jobs."""
+
+from dataclasses import dataclass
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QWidget
+
+from ui.session import Session
+from ui.shelf import Shelf
+from ui.units import Units
+from ui.work import Work
+
+
+@dataclass(frozen=True)
+class Desk:
+    """Handed to each page when it is made."""
+
+    work: Work
+    session: Session
+    units: Units
+    shelf: Shelf
+
+
+class Page(QWidget):
+    """A page of the window; `state` is its line in the rail."""
+
+    state = Signal(str)
+    go = Signal(int)
+    """Asks the window to show another stage."""
+
+    def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.desk = desk

@@ -1,0 +1,83 @@
+"""A table of words as a page, a PDF, a CSV file, or lines for a spreadsheet.
+
+All words are hostile: they are escaped in a page, inserted as plain text in a PDF, and a cell that a
+spreadsheet would take for a formula gets an apostrophe in front (common practice against CSV injection).
+"""
+
+import csv
+import html
+import io
+from collections.abc import Sequence
+from pathlib import Path
+
+from PySide6.QtCore import QMarginsF
+from PySide6.QtGui import QGuiApplication, QPageLayout, QPageSize, QPdfWriter, QTextDocument, QTextTable
+
+Lines = Sequence[Sequence[str]]
+_FORMULA = ("=", "+", "-", "@", "\t", "\r")
+_STYLE = (
+    "body{font:10pt sans-serif}table{border-collapse:collapse}"
+    "td{border:1px solid #999;padding:3px 6px;text-align:left;vertical-align:top}"
+)
+
+
+def harmless(cell: str) -> str:
+    """Return a cell that no spreadsheet takes for a formula."""
+    return f"'{cell}" if cell.startswith(_FORMULA) else cell
+
+
+def _flat(cell: str) -> str:
+    return harmless(" ".join(cell.split()))
+
+
+def copy_lines(lines: Lines) -> None:
+    """Put lines on the clipboard, cells apart by tabs."""
+    QGuiApplication.clipboard().setText("\n".join("\t".join(_flat(cell) for cell in line) for line in lines))
+
+
+def save_csv(path: Path, _title: str, lines: Lines) -> None:
+    """Write lines as CSV in UTF-8 with a byte-order mark, which spreadsheets need. Raises `OSError`."""
+    out = io.StringIO()
+    csv.writer(out).writerows([_flat(cell) for cell in line] for line in lines)
+    path.write_text(out.getvalue(), encoding="utf-8-sig", newline="")
+
+
+def save_page(path: Path, title: str, lines: Lines) -> None:
+    """Write lines as a page that prints. Raises `OSError`."""
+    rows = "".join(
+        f"<tr>{''.join(f'<td>{html.escape(cell)}</td>' for cell in line)}</tr>\n" for line in lines
+    )
+    head = html.escape(title)
+    path.write_text(
+        f'<!doctype html><meta charset="utf-8"><title>{head}</title><style>{_STYLE}</style>\n'
+        f"<h1>{head}</h1>\n<table>\n{rows}</table>\n",
+        encoding="utf-8",
+    )
+
+
+def save_pdf(path: Path, title: str, lines: Lines) -> None:
+    """Write lines as a PDF in landscape. Raises `OSError`."""
+    path.write_bytes(b"")  # a PDF writer does not tell why it can't; this does
+    writer = QPdfWriter(str(path))
+    writer.setTitle(title)
+    writer.setPageSize(QPageSize(QPageSize.PageSizeId.A4))
+    writer.setPageOrientation(QPageLayout.Orientation.Landscape)
+    writer.setPageMargins(QMarginsF(12, 12, 12, 12))
+    document = _document(title, lines)
+    document.print_(writer)
+
+
+def _document(title: str, lines: Lines) -> QTextDocument:
+    from PySide6.QtGui import QTextCursor
+
+    document = QTextDocument()
+    font = document.defaultFont()
+    font.setPointSizeF(7.0)
+    document.setDefaultFont(font)
+    cursor = QTextCursor(document)
+    cursor.insertText(title)
+    table: QTextTable = cursor.insertTable(len(lines), max(len(line) for line in lines))
+    for row, line in enumerate(lines):
+        for column, cell in enumerate(line):
+            table.cellAt(row, column).firstCursorPosition().insertText(cell)
+    return document

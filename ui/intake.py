@@ -1,0 +1,47 @@
+"""Listings on their way into a job: pasted text, dropped or opened files. Runs on a worker."""
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+
+from matcher.job import Listing
+from matcher.reading import read_listing
+
+PICTURES = frozenset({".png", ".jpg", ".jpeg", ".gif", ".bmp", ".webp"})
+
+
+@dataclass(frozen=True)
+class Intake:
+    """What came in: listings already read, one line for each thing that could not be."""
+
+    listings: tuple[Listing, ...]
+    problems: tuple[str, ...] = ()
+
+
+def from_text(tick: Callable[[float], None], text: str, source_name: str) -> Intake:
+    """Cut pasted text into its listings and read each."""
+    from matcher.reading.sources import split_listings
+
+    spans = split_listings(text) or [(0, len(text))]
+    made = []
+    for done, (start, stop) in enumerate(spans):
+        tick(done / len(spans))
+        made.append(one_listing("", text[start:stop], source_name))
+    return Intake(tuple(made))
+
+
+def one_listing(title: str, text: str, source_name: str) -> Listing:
+    """Read one listing's words."""
+    return Listing.of(read_listing(text, title), source_name)
+
+
+def from_files(tick: Callable[[float], None], paths: Sequence[Path]) -> Intake:
+    """Read the listings of any mixture of files; what can't be read becomes a line."""
+    from matcher.reading.sources import Problem, records
+
+    problems: list[Problem] = []
+    made = []
+    for record in records(paths, on_problem=problems.append):
+        tick(0.0)
+        made.append(Listing.of(record))
+    return Intake(tuple(made), tuple(f"{problem.where}: {problem.why}" for problem in problems))

@@ -1,0 +1,150 @@
+"""Above the rail: the open job's name, and the switcher that finds any saved job."""
+
+from PySide6.QtCore import QEvent, QObject, Qt, QTimer, Signal
+from PySide6.QtGui import QKeyEvent, QKeySequence, QShortcut
+from PySide6.QtWidgets import (
+    QHBoxLayout,
+    QLineEdit,
+    QListWidget,
+    QListWidgetItem,
+    QPushButton,
+    QVBoxLayout,
+    QWidget,
+)
+
+from matcher.job import Job
+from matcher.store import JobLine
+from ui.desk import Desk
+from ui.line import Trouble
+from ui.spans import shown
+from ui.theme import GRID
+
+PAUSE_MS = 120
+ID = Qt.ItemDataRole.UserRole
+
+
+class JobHead(QWidget):
+    """Names the job, finds others, starts new ones."""
+
+    new_job = Signal()
+
+    def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._desk = desk
+        self.name, self.seek, self.found = QLineEdit(), QLineEdit(), QListWidget()
+        self._trouble = Trouble()
+        self._pause = QTimer(self)
+        self._pause.setSingleShot(True)
+        self._pause.setInterval(PAUSE_MS)
+        self._lay_out()
+        self._connect()
+
+    def _lay_out(self) -> None:
+        self.name.setPlaceholderText(self.tr("name of this job"))
+        self.name.setAccessibleName(self.tr("Name of this job"))
+        self.seek.setPlaceholderText(self.tr("find a job"))
+        self.seek.setAccessibleName(self.tr("Find a saved job by number, place or note"))
+        self.seek.setToolTip(self.tr("Find a saved job by number, place or note (Ctrl+K)"))
+        self.found.setAccessibleName(self.tr("Jobs found"))
+        self.found.setFixedHeight(26 * GRID)
+        self.found.setWordWrap(True)
+        self.found.hide()
+        self.new = QPushButton(self.tr("&New"))
+        self.new.setToolTip(self.tr("Start a new job (Ctrl+N)"))
+        down = QVBoxLayout(self)
+        down.setContentsMargins(0, 0, 0, 0)
+        down.setSpacing(GRID // 2)
+        across = QHBoxLayout()
+        across.addWidget(self.seek, 1)
+        across.addWidget(self.new)
+        down.addLayout(across)
+        down.addWidget(self.found)
+        down.addWidget(self.name)
+        down.addWidget(self._trouble)
+
+    def _connect(self) -> None:
+        self.name.textEdited.connect(self._rename)
+        self._desk.session.changed.connect(self._show_job)
+        self._desk.session.trouble.connect(self._trouble.tell)
+        self._desk.session.saved.connect(lambda _saved: self._trouble.tell(""))
+        self.seek.textEdited.connect(lambda _text: self._pause.start())
+        self._pause.timeout.connect(self.search)
+        self.seek.installEventFilter(self)
+        self.found.installEventFilter(self)
+        self.found.itemClicked.connect(self._choose)
+        self.found.itemActivated.connect(self._choose)
+        self.new.clicked.connect(self.new_job)
+        window = self.window()
+        QShortcut(QKeySequence("Ctrl+K"), window, self.start_search)
+        QShortcut(QKeySequence.StandardKey.New, window, self.new_job.emit)
+
+    def start_search(self) -> None:
+        """Show the jobs changed last and wait for words."""
+        self.seek.setFocus(Qt.FocusReason.ShortcutFocusReason)
+        self.search()
+
+    def search(self) -> None:
+        """Look for what is typed."""
+        task = self._desk.shelf.search(self.seek.text())
+        task.done.connect(self._show_found)
+        task.failed.connect(lambda fault: self._trouble.tell(str(fault)))
+
+    def _show_found(self, lines: tuple[JobLine, ...]) -> None:
+        self.found.clear()
+        for line in lines:
+            words = " · ".join(filter(None, (line.name or self.tr("no name"), line.place, line.plate)))
+            item = QListWidgetItem(shown(words)[:160], self.found)
+            item.setData(ID, line.id)
+        if not lines:
+            nothing = QListWidgetItem(self.tr("No saved job matches."), self.found)
+            nothing.setFlags(Qt.ItemFlag.NoItemFlags)
+        self.found.setCurrentRow(0)
+        self.found.show()
+
+    def _choose(self, item: QListWidgetItem) -> None:
+        job_id = item.data(ID)
+        if not job_id:
+            return
+        self.close_search()
+        self._desk.session.flush()
+        task = self._desk.shelf.load(job_id)
+        task.done.connect(self._desk.session.open)
+        task.failed.connect(lambda fault: self._trouble.tell(str(fault)))
+
+    def close_search(self) -> None:
+        """Put the search away."""
+        self._pause.stop()
+        self.found.hide()
+        self.seek.clear()
+
+    def _rename(self, name: str) -> None:
+        session = self._desk.session
+        line = session.try_edit(self.tr("naming the job"), lambda job: job.edited(name=name), merge="name")
+        self._trouble.tell(line)
+
+    def _show_job(self, job: Job) -> None:
+        if self.name.text() != job.name:
+            self.name.setText(job.name)
+            self.name.setCursorPosition(0)
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        """Let the arrows walk the list while typing; Enter opens, Escape puts away."""
+        if (
+            event.type() == QEvent.Type.KeyPress
+            and isinstance(event, QKeyEvent)
+            and not self.found.isHidden()
+        ):
+            return self._key(watched, event) or super().eventFilter(watched, event)
+        return super().eventFilter(watched, event)
+
+    def _key(self, watched: QObject, event: QKeyEvent) -> bool:
+        step = {Qt.Key.Key_Down: 1, Qt.Key.Key_Up: -1}.get(Qt.Key(event.key()), 0)
+        if event.key() == Qt.Key.Key_Escape:
+            self.close_search()
+        elif event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter) and self.found.currentItem():
+            self._choose(self.found.currentItem())
+        elif step and watched is self.seek:
+            self.found.setCurrentRow(max(0, min(self.found.count() - 1, self.found.currentRow() + step)))
+        else:
+            return False
+        return True

@@ -1,0 +1,59 @@
+"""Small labels that show plain text alone, whatever a listing or a file name holds."""
+
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QPalette
+from PySide6.QtWidgets import QLabel, QSizePolicy, QWidget
+
+from ui.theme import bold, colours_of, large
+
+
+class Line(QLabel):
+    """A label of plain text that wraps."""
+
+    def __init__(self, text: str = "", parent: QWidget | None = None, *, wrap: bool = True) -> None:
+        super().__init__(parent)
+        self.setTextFormat(Qt.TextFormat.PlainText)
+        self.setWordWrap(wrap)
+        self.setText(text)
+
+
+class Heading(Line):
+    """The large line at the top of a page."""
+
+    def __init__(self, text: str = "", parent: QWidget | None = None) -> None:
+        super().__init__(text, parent)
+        self.setFont(large(self.font()))
+
+
+class Strong(Line):
+    """A bold line that names a group."""
+
+    def __init__(self, text: str = "", parent: QWidget | None = None) -> None:
+        super().__init__(text, parent)
+        self.setFont(bold(self.font()))
+
+
+class Soft(Line):
+    """A line in soft ink: said once, not in the way."""
+
+    def __init__(self, text: str = "", parent: QWidget | None = None) -> None:
+        super().__init__(text, parent)
+        self.setForegroundRole(QPalette.ColorRole.PlaceholderText)
+
+
+class Trouble(Line):
+    """An error where it arose: one line that stays until it is mended; hidden while all is well."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__("", parent)
+        self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Maximum)
+        self.hide()
+
+    def tell(self, line: str) -> None:
+        """Show a line, or nothing when it is empty."""
+        tint = self.palette()
+        tint.setColor(QPalette.ColorRole.WindowText, colours_of(self).wont_fit)
+        self.setPalette(tint)
+        self.setText(line)
+        self.setAccessibleName(line)
+        self.setVisible(bool(line))

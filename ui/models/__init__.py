@@ -1,0 +1,1 @@
+"""Table models over what the engine says; they hold no rule."""

@@ -1,0 +1,83 @@
+"""The pile of listings of a job, each with its verdict, its price and what is unsettled."""
+
+from typing import Any
+
+from PySide6.QtCore import QAbstractListModel, QModelIndex, QPersistentModelIndex, Qt
+
+from matcher.job import Job, Listing
+from ui.answers import Answers
+from ui.spans import shown
+from ui.words import counted, verdict_word
+
+VERDICT = Qt.ItemDataRole.UserRole + 1
+STATE = Qt.ItemDataRole.UserRole + 2
+Index = QModelIndex | QPersistentModelIndex
+
+
+class Pile(QAbstractListModel):
+    """Rows are the listings in the order they came."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.listings: tuple[Listing, ...] = ()
+        self._answers: Answers | None = None
+
+    def show_job(self, job: Job) -> None:
+        """Take over the job's listings."""
+        if [one.id for one in job.listings] == [one.id for one in self.listings]:
+            self.listings = job.listings
+            self._all_changed()
+            return
+        self.beginResetModel()
+        self.listings = job.listings
+        self.endResetModel()
+
+    def show_answers(self, answers: Answers) -> None:
+        """Take over the verdicts."""
+        self._answers = answers
+        self._all_changed()
+
+    def _all_changed(self) -> None:
+        if self.listings:
+            self.dataChanged.emit(self.index(0), self.index(len(self.listings) - 1))
+
+    def rowCount(self, parent: Index = QModelIndex()) -> int:  # noqa: B008 - Qt's own signature
+        """Return the number of listings."""
+        return 0 if parent.isValid() else len(self.listings)
+
+    def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> Any:
+        """Return a listing's name, verdict or state."""
+        if not index.isValid():
+            return None
+        listing = self.listings[index.row()]
+        if role == Qt.ItemDataRole.DisplayRole:
+            return name_of(listing)
+        if role == VERDICT:
+            return self._verdict(listing)
+        if role == STATE:
+            return self._state(listing)
+        if role == Qt.ItemDataRole.AccessibleTextRole:
+            return f"{name_of(listing)}, {self._state(listing)}"
+        return None
+
+    def _verdict(self, listing: Listing) -> str | None:
+        weighed = self._answers.weighed.get(listing.id) if self._answers else None
+        return weighed.judgement.verdict if weighed else "waiting"
+
+    def _state(self, listing: Listing) -> str:
+        words = [verdict_word(self._verdict(listing))]
+        record = self._answers.records.get(listing.id) if self._answers else None
+        if record is None:
+            return words[0]
+        if record.facts.price is not None:
+            words.append(f"{record.facts.price:,.2f} {record.facts.currency or ''}".rstrip())
+        if record.conflicts:
+            words.append(counted(len(record.conflicts), "conflict"))
+        return " · ".join(words)
+
+
+def name_of(listing: Listing) -> str:
+    """Return what a listing is called: its title, else the first words of its text, else its source."""
+    first = listing.title.strip() or listing.text.strip()[:200]
+    line = shown(first).splitlines()[0] if first else ""
+    return line[:120] or shown(listing.source_name)

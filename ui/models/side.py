@@ -1,0 +1,187 @@
+"""Side by side: checks and money as rows, the old motor and the candidates as columns."""
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from typing import Any
+
+from PySide6.QtCore import QAbstractTableModel, QModelIndex, QPersistentModelIndex, Qt
+
+from matcher.finding import Finding, Outcome
+from matcher.money.weigh import Weighed
+from ui.answers import Answers
+from ui.models.pile import name_of
+from ui.money_words import money, per_cent
+from ui.words import choice_word, outcome_word
+
+Index = QModelIndex | QPersistentModelIndex
+OUTCOME = Qt.ItemDataRole.UserRole + 1
+IS_HEAD = Qt.ItemDataRole.UserRole + 2
+OLD = 0
+"""The column of the old motor."""
+HARMLESS = frozenset({Outcome.SAME, Outcome.OK})
+
+
+@dataclass(frozen=True)
+class Row:
+    """One row: the head of a group, a check, or a line of money."""
+
+    kind: str
+    key: str
+    label: str
+
+
+MoneyLine = Callable[[Weighed], str]
+
+
+class Side(QAbstractTableModel):
+    """The whole comparison; `candidates` are in the order of the columns after the old motor."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.rows: list[Row] = []
+        self.candidates: list[Weighed] = []
+        self.names: dict[str, str] = {}
+        self.old_name = ""
+        self._findings: list[dict[str, Finding]] = []
+        self.only_differences = False
+
+    def show_answers(self, answers: Answers, candidates: Sequence[Weighed]) -> None:
+        """Show candidates of a job, in the order given."""
+        self.beginResetModel()
+        self.candidates = list(candidates)
+        self.names = {listing.id: name_of(listing) for listing in answers.job.listings}
+        old = answers.wanted.motor
+        self.old_name = " ".join(filter(None, (old.brand, old.part_number)))
+        self._findings = [{f.check: f for f in one.judgement.findings} for one in self.candidates]
+        self.rows = self._rows()
+        self.endResetModel()
+
+    def _rows(self) -> list[Row]:
+        hard = self._checks(hard=True)
+        soft = self._checks(hard=False)
+        rows = [Row("head", "", self.tr("Must match")), *hard] if hard else []
+        rows += [Row("head", "", self.tr("Costs points")), *soft] if soft else []
+        if self.candidates:
+            rows += [Row("head", "", self.tr("Money"))]
+            rows += [Row("money", key, words) for key, (words, _) in self._money().items()]
+        return rows
+
+    def _checks(self, *, hard: bool) -> list[Row]:
+        names = dict.fromkeys(f.check for found in self._findings for f in found.values() if f.hard is hard)
+        shown = [name for name in names if not self.only_differences or self._differs(name)]
+        return [Row("check", name, check_word(name)) for name in shown]
+
+    def _differs(self, check: str) -> bool:
+        return any(check in found and found[check].outcome not in HARMLESS for found in self._findings)
+
+    def _money(self) -> dict[str, tuple[str, MoneyLine]]:
+        return {
+            "price": (self.tr("Price"), lambda one: money(one.offer.price, one.offer.currency)),
+            "shipping": (self.tr("Shipping"), self._shipping),
+            "landed": (self.tr("Landed cost"), lambda one: money(one.landed_cost, one.offer.currency)),
+            "lost": (
+                self.tr("Lost if it fails"),
+                lambda one: money(one.cost.lost if one.cost else None, one.offer.currency),
+            ),
+            "chance": (self.tr("Chance it works"), lambda one: per_cent(one.fit_chance)),
+            "condition": (
+                self.tr("Condition"),
+                lambda one: choice_word("condition", one.offer.condition) if one.offer.condition else "",
+            ),
+            "returns": (
+                self.tr("Days to return"),
+                lambda one: "" if one.offer.return_days is None else str(one.offer.return_days),
+            ),
+        }
+
+    def _shipping(self, one: Weighed) -> str:
+        if one.cost is None:
+            return ""
+        words = money(one.cost.shipping, one.offer.currency)
+        return self.tr("{} presumed").format(words) if one.cost.shipping_presumed else words
+
+    def rowCount(self, parent: Index = QModelIndex()) -> int:  # noqa: B008 - Qt's own signature
+        """Return the number of rows."""
+        return 0 if parent.isValid() else len(self.rows)
+
+    def columnCount(self, parent: Index = QModelIndex()) -> int:  # noqa: B008 - Qt's own signature
+        """Return one column for the old motor and one for each candidate."""
+        return 0 if parent.isValid() else 1 + len(self.candidates)
+
+    def headerData(
+        self, section: int, orientation: Qt.Orientation, role: int = Qt.ItemDataRole.DisplayRole
+    ) -> Any:
+        """Return a check's name, or a candidate's."""
+        if role != Qt.ItemDataRole.DisplayRole:
+            return None
+        if orientation == Qt.Orientation.Vertical:
+            return self.rows[section].label
+        if section == OLD:
+            return self.tr("Old motor")
+        return self.names.get(self.candidates[section - 1].id, "")
+
+    def flags(self, index: Index) -> Qt.ItemFlag:
+        """Cells can be chosen, heads of groups can't."""
+        if index.isValid() and self.rows[index.row()].kind == "head":
+            return Qt.ItemFlag.ItemIsEnabled
+        return Qt.ItemFlag.ItemIsEnabled | Qt.ItemFlag.ItemIsSelectable
+
+    def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> Any:
+        """Return what a cell shows."""
+        if not index.isValid():
+            return None
+        row = self.rows[index.row()]
+        if role == IS_HEAD:
+            return row.kind == "head"
+        if role == Qt.ItemDataRole.DisplayRole:
+            return self._words(row, index.column())
+        found = self.finding(index)
+        if found is None or index.column() == OLD:
+            return None
+        if role == OUTCOME:
+            return found.outcome.value
+        if role == Qt.ItemDataRole.ToolTipRole:
+            return None
+        if role == Qt.ItemDataRole.AccessibleTextRole:
+            return f"{outcome_word(found.outcome)}: {found.new or self.tr('not known')}"
+        return None
+
+    def _words(self, row: Row, column: int) -> str:
+        if row.kind == "money":
+            return "" if column == OLD else self._money()[row.key][1](self.candidates[column - 1])
+        if row.kind == "head":
+            return row.label if column == OLD else ""
+        if column == OLD:
+            return next((found[row.key].old for found in self._findings if row.key in found), "")
+        found = self._findings[column - 1].get(row.key)
+        return (found.new or self.tr("not known")) if found else ""
+
+    def row_words(self, row: int) -> list[str]:
+        """Return what a row's cells say."""
+        return [self._words(self.rows[row], column) for column in range(self.columnCount())]
+
+    def finding(self, index: Index) -> Finding | None:
+        """Return the finding behind a cell."""
+        if not index.isValid() or index.column() == OLD:
+            return None
+        return self._findings[index.column() - 1].get(self.rows[index.row()].key)
+
+    def plain(self, columns: Sequence[int] | None = None) -> list[list[str]]:
+        """Return the table as lines of words, heads and signs included: for export and the clipboard."""
+        chosen = list(range(self.columnCount())) if columns is None else list(columns)
+        across = Qt.Orientation.Horizontal
+        lines = [["", *(str(self.headerData(column, across)) for column in chosen)]]
+        for place, row in enumerate(self.rows):
+            cells = [self._marked(place, column) for column in chosen]
+            lines.append([row.label, *("" if row.kind == "head" else cell for cell in cells)])
+        return lines
+
+    def _marked(self, row: int, column: int) -> str:
+        index = self.index(row, column)
+        words, outcome = str(index.data() or ""), index.data(OUTCOME)
+        return f"{words} ({outcome_word(outcome)})" if outcome else words
+
+
+def check_word(check: str) -> str:
+    """Return a check's name as a row's label."""
+    return check.replace("_", " ").capitalize()

@@ -1,0 +1,342 @@
+"""Listings: the pile, the words as found, and the facts that were read in them."""
+
+from collections.abc import Sequence
+from pathlib import Path
+
+from PySide6.QtCore import QItemSelectionModel, QModelIndex, Qt
+from PySide6.QtGui import QDragEnterEvent, QDropEvent, QGuiApplication, QKeySequence, QShortcut
+from PySide6.QtWidgets import (
+    QAbstractItemView,
+    QFileDialog,
+    QHBoxLayout,
+    QHeaderView,
+    QListView,
+    QPushButton,
+    QSplitter,
+    QTableView,
+    QVBoxLayout,
+    QWidget,
+)
+
+from matcher.job import Job, Listing
+from matcher.record import Origin
+from ui.answers import Answers
+from ui.conflicts import Conflicts
+from ui.desk import Desk, Page
+from ui.facts_delegate import FactsDelegate
+from ui.fields import label
+from ui.given_bar import GivenBar
+from ui.intake import Intake, from_files, from_text
+from ui.line import Heading, Line, Trouble
+from ui.models.facts import VALUE, Facts
+from ui.models.pile import Pile
+from ui.pile_delegate import PileDelegate
+from ui.theme import GRID
+from ui.underline import Legend
+from ui.words import counted
+from ui.words_view import WordsView
+
+
+class ListingsPage(Page):
+    """What people offer, as found."""
+
+    def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
+        super().__init__(desk, parent)
+        self.pile, self.facts = Pile(), Facts(desk.units)
+        self.list, self.table = QListView(), QTableView()
+        self.words, self.conflicts, self.given = WordsView(), Conflicts(desk.units), GivenBar()
+        self.trouble, self.empty = Trouble(), Line()
+        self._wanted_id = ""
+        self.setAcceptDrops(True)
+        self._lay_out()
+        self._connect()
+        self.setFocusProxy(self.list)
+
+    def _lay_out(self) -> None:
+        down = QVBoxLayout(self)
+        down.setContentsMargins(2 * GRID, GRID, GRID, 0)
+        head = QHBoxLayout()
+        head.addWidget(Heading(self.tr("Listings")), 1)
+        for words, key, act in (
+            (self.tr("&Paste"), "Ctrl+Shift+V", self.paste),
+            (self.tr("&Open files…"), "Ctrl+O", self.choose_files),
+            (self.tr("&Remove"), "", self.remove),
+        ):
+            button = QPushButton(words)
+            button.clicked.connect(act)
+            button.setToolTip(key)
+            if key:
+                QShortcut(QKeySequence(key), self, act)
+            head.addWidget(button)
+        down.addLayout(head)
+        down.addWidget(self.trouble)
+        self.empty.setText(
+            self.tr("Copy a listing's text anywhere and press Paste here, or drop saved pages and tables.")
+        )
+        down.addWidget(self.empty)
+        down.addWidget(self._panes(), 1)
+
+    def _panes(self) -> QSplitter:
+        split = QSplitter(Qt.Orientation.Horizontal)
+        self.list.setModel(self.pile)
+        self.list.setItemDelegate(PileDelegate(self.list))
+        self.list.setAccessibleName(self.tr("Pile of listings"))
+        self.list.setUniformItemSizes(True)
+        split.addWidget(self.list)
+        split.addWidget(self._middle())
+        right = self._right()
+        right.setMinimumWidth(40 * GRID)
+        split.addWidget(right)
+        self.list.setMinimumWidth(24 * GRID)
+        for place, share in enumerate((3, 4, 4)):
+            split.setStretchFactor(place, share)
+        split.setChildrenCollapsible(False)
+        return split
+
+    def _middle(self) -> QWidget:
+        middle = QWidget()
+        down = QVBoxLayout(middle)
+        down.setContentsMargins(GRID, 0, GRID, 0)
+        down.addWidget(self.words, 1)
+        across = QHBoxLayout()
+        for words, act in (
+            (self.tr("Split here"), self.split_here),
+            (self.tr("Join with next"), self.join_next),
+        ):
+            button = QPushButton(words)
+            button.clicked.connect(act)
+            across.addWidget(button)
+        across.addStretch(1)
+        down.addLayout(across)
+        down.addWidget(self.given)
+        return middle
+
+    def _right(self) -> QWidget:
+        right = QWidget()
+        down = QVBoxLayout(right)
+        down.setContentsMargins(GRID, 0, 0, 0)
+        down.addWidget(self.conflicts)
+        self.table.setModel(self.facts)
+        self.table.setItemDelegate(FactsDelegate(self.table))
+        self.table.setAccessibleName(self.tr("Facts of the listing"))
+        self.table.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
+        self.table.setShowGrid(False)
+        self.table.verticalHeader().hide()
+        self.table.verticalHeader().setDefaultSectionSize(self.fontMetrics().height() + GRID + 4)
+        self.table.setTabKeyNavigation(False)
+        header = self.table.horizontalHeader()
+        header.setDefaultAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
+        header.setStretchLastSection(True)
+        header.resizeSection(0, 16 * GRID)
+        header.resizeSection(1, 18 * GRID)
+        header.setSectionResizeMode(QHeaderView.ResizeMode.Interactive)
+        down.addWidget(self.table, 1)
+        down.addWidget(Legend())
+        return right
+
+    def _connect(self) -> None:
+        session = self.desk.session
+        session.changed.connect(self._show_job)
+        session.answered.connect(self._show)
+        self.list.selectionModel().currentChanged.connect(lambda *_: self._show_current())
+        self.table.selectionModel().currentChanged.connect(self._fact_chosen)
+        self.words.pointed.connect(self.point_at)
+        self.conflicts.pointed.connect(self.words.light)
+        self.conflicts.settled.connect(self._settle)
+        self.facts.entered.connect(lambda field, text: self._correct(field, text, Origin.TYPED))
+        self.given.given.connect(self._correct)
+        self.given.words_are.connect(self.words_are)
+
+    # --- what comes in
+
+    def paste(self) -> None:
+        """Take the clipboard's text as one listing or several."""
+        text = QGuiApplication.clipboard().text()
+        if not text.strip():
+            self.trouble.tell(self.tr("There is no text on the clipboard; copy a listing first."))
+            return
+        self.take_text(text)
+
+    def take_text(self, text: str) -> None:
+        """Read pasted text on a worker and add what it holds."""
+        self._take(self.desk.work.run_ticking(from_text, text, self.tr("pasted")))
+
+    def choose_files(self) -> None:
+        """Let the user choose files."""
+        paths, _kind = QFileDialog.getOpenFileNames(self, self.tr("Open listings"))
+        if paths:
+            self.take_files([Path(path) for path in paths])
+
+    def take_files(self, paths: Sequence[Path]) -> None:
+        """Read files on a worker and add what they hold."""
+        self._take(self.desk.work.run_ticking(from_files, list(paths)))
+
+    def _take(self, task: object) -> None:
+        self.trouble.tell("")
+        task.done.connect(self._add)  # type: ignore[attr-defined]
+        task.failed.connect(lambda fault: self.trouble.tell(str(fault)))  # type: ignore[attr-defined]
+
+    def _add(self, intake: Intake) -> None:
+        if intake.listings:
+            job = self.desk.session.job
+            self._wanted_id = intake.listings[0].id
+            self.desk.session.edit(
+                self.tr("adding {}").format(counted(len(intake.listings), "listing")),
+                job.edited(listings=(*job.listings, *intake.listings)),
+            )
+        more = len(intake.problems) - 1
+        rest = self.tr(" (and {} more)").format(more) if more > 0 else ""
+        self.trouble.tell(intake.problems[0] + rest if intake.problems else "")
+
+    def dragEnterEvent(self, event: QDragEnterEvent) -> None:
+        """Take files and text."""
+        if event.mimeData().hasUrls() or event.mimeData().hasText():
+            event.acceptProposedAction()
+
+    def dropEvent(self, event: QDropEvent) -> None:
+        """Take what was dropped."""
+        paths = [Path(url.toLocalFile()) for url in event.mimeData().urls() if url.isLocalFile()]
+        if paths:
+            self.take_files(paths)
+        elif event.mimeData().hasText():
+            self.take_text(event.mimeData().text())
+        event.acceptProposedAction()
+
+    # --- what is shown
+
+    def current(self) -> Listing | None:
+        """Return the chosen listing."""
+        row = self.list.currentIndex().row()
+        return self.pile.listings[row] if 0 <= row < len(self.pile.listings) else None
+
+    def choose(self, listing_id: str) -> None:
+        """Choose a listing."""
+        ids = [one.id for one in self.pile.listings]
+        row = ids.index(listing_id) if listing_id in ids else 0
+        flag = QItemSelectionModel.SelectionFlag.ClearAndSelect
+        self.list.selectionModel().setCurrentIndex(self.pile.index(row), flag)
+
+    def _show_job(self, job: Job) -> None:
+        before = self._wanted_id or getattr(self.current(), "id", "")
+        self.pile.show_job(job)
+        self.empty.setVisible(not job.listings)
+        if job.listings:
+            self.choose(before)
+        self._wanted_id = ""
+        self._show_current()
+
+    def _show(self, answers: Answers) -> None:
+        self.pile.show_answers(answers)
+        self._show_current()
+        count = len(answers.job.listings)
+        clashes = sum(len(record.conflicts) for record in answers.records.values())
+        words = [counted(count, "listing") if count else self.tr("paste or drop some")]
+        if clashes:
+            words.append(counted(clashes, "conflict"))
+        self.state.emit(", ".join(words))
+
+    def _show_current(self) -> None:
+        answers, listing = self.desk.session.answers, self.current()
+        record = answers.records.get(listing.id) if answers and listing else None
+        if record is None:
+            from matcher.record import Record
+
+            text, title = (listing.text, listing.title) if listing else ("", "")
+            record = Record("", title=title, text=text)
+        self.words.show_record(record)
+        self.conflicts.show_record(record)
+        self.facts.show_record(record)
+
+    def _fact_chosen(self, index: QModelIndex, _before: QModelIndex) -> None:
+        if index.isValid():
+            field = self.facts.rows[index.row()]
+            self.words.light(field)
+            self.given.choose(field)
+
+    def point_at(self, field: str) -> None:
+        """Choose a field's row, as when its words were clicked."""
+        row = self.facts.row_of(field)
+        if row >= 0:
+            self.table.setCurrentIndex(self.facts.index(row, VALUE))
+
+    # --- what people know better
+
+    def _change(self, words: str, listing: Listing) -> None:
+        self.desk.session.edit(words, self.desk.session.job.with_listing(listing))
+
+    def _correct(self, field: str, text: str, origin: Origin) -> None:
+        listing = self.current()
+        if listing is None:
+            return
+        try:
+            value = self.desk.units.entered(field, text)
+            note = text if origin is Origin.ANSWERED else ""
+            changed = listing.corrected(field, value, origin=origin, note=note)
+        except ValueError as fault:
+            self.given.tell(f"{label(field)}: {str(fault).splitlines()[0]}")
+            return
+        self.given.tell("")
+        self._change(self.tr("correcting {}").format(label(field).lower()), changed)
+
+    def _settle(self, field: str, value: object, said: str) -> None:
+        listing = self.current()
+        if listing is not None:
+            words = self.tr("settling {}").format(label(field).lower())
+            self._change(words, listing.corrected(field, value, note=said))
+
+    def words_are(self, field: str) -> None:
+        """Take the selected words as the value of a field."""
+        words, listing = self.words.chosen_words(), self.current()
+        if not words.strip() or listing is None:
+            self.given.tell(self.tr("Select the words in the text first."))
+            return
+        from matcher.reading import read_listing
+
+        value = getattr(read_listing(words).facts, field)
+        try:
+            value = self.desk.units.entered(field, words) if value is None else value
+            changed = listing.corrected(field, value, note=words[:400])
+        except ValueError as fault:
+            self.given.tell(f"{label(field)}: {str(fault).splitlines()[0]}")
+            return
+        self.given.tell("")
+        self._change(self.tr("saying what words mean"), changed)
+
+    # --- the split
+
+    def split_here(self) -> None:
+        """Cut the listing in two where the cursor stands."""
+        listing, at = self.current(), self.words.place_in_text()
+        if listing is None or not 0 < at < len(listing.text):
+            self.trouble.tell(self.tr("Put the cursor where the next listing starts, then split."))
+            return
+        rest = Listing(text=listing.text[at:], source_name=listing.source_name)
+        self._replace(
+            self.tr("splitting a listing"), listing, [listing.edited(text=listing.text[:at]), rest], 0
+        )
+
+    def join_next(self) -> None:
+        """Take the listing below as the rest of this one."""
+        listing, row = self.current(), self.list.currentIndex().row()
+        if listing is None or row + 1 >= len(self.pile.listings):
+            self.trouble.tell(self.tr("There is no listing below to join with."))
+            return
+        after = self.pile.listings[row + 1]
+        text = "\n".join(filter(None, (listing.text, after.title, after.text)))
+        self._replace(self.tr("joining two listings"), listing, [listing.edited(text=text)], 1)
+
+    def _replace(self, words: str, listing: Listing, new: list[Listing], swallowed: int) -> None:
+        self.trouble.tell("")
+        job = self.desk.session.job
+        at = job.listings.index(listing)
+        self._wanted_id = new[-1].id
+        kept = (*job.listings[:at], *new, *job.listings[at + 1 + swallowed :])
+        self.desk.session.edit(words, job.edited(listings=kept))
+
+    def remove(self) -> None:
+        """Take the listing out of the job; undo brings it back."""
+        listing = self.current()
+        if listing is not None:
+            self.desk.session.edit(
+                self.tr("removing a listing"), self.desk.session.job.without_listing(listing.id)
+            )

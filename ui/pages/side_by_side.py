@@ -1,0 +1,200 @@
+"""Side by side: the old motor fixed at the left, candidates as columns, best first, and why."""
+
+from collections.abc import Callable
+
+from PySide6.QtCore import QModelIndex, Qt
+from PySide6.QtGui import QKeySequence, QShortcut
+from PySide6.QtWidgets import (
+    QCheckBox,
+    QComboBox,
+    QHBoxLayout,
+    QLineEdit,
+    QMenu,
+    QPushButton,
+    QSplitter,
+    QVBoxLayout,
+    QWidget,
+)
+
+from matcher.finding import Outcome
+from matcher.money.weigh import Weighed
+from matcher.presume import prepare
+from ui.answers import Answers
+from ui.desk import Desk, Page
+from ui.drawing import Drawing, Scene
+from ui.export import copy_lines, save_csv, save_page, save_pdf
+from ui.line import Heading, Line, Soft, Trouble
+from ui.models.pile import name_of
+from ui.models.side import OLD, Side, check_word
+from ui.save_as import ask_where
+from ui.side_table import SideTable
+from ui.theme import GRID
+from ui.words import outcome_word, verdict_word
+
+PROMISING = frozenset({"fits", "fits_with_work"})
+WRONG = frozenset({Outcome.FAIL, Outcome.LOSS})
+Order = Callable[[Weighed], tuple[object, ...]]
+
+
+class SideBySidePage(Page):
+    """The comparison."""
+
+    def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
+        super().__init__(desk, parent)
+        self.side = Side()
+        self.table = SideTable(self.side)
+        self.seek, self.order, self.differences = QLineEdit(), QComboBox(), QCheckBox()
+        self.empty, self.trouble = Line(), Trouble()
+        self.why, self.source = Line(), Soft()
+        self.drawing = Drawing(desk.units.of)
+        self._lay_out()
+        self._connect()
+        self.setFocusProxy(self.table)
+
+    def _lay_out(self) -> None:
+        down = QVBoxLayout(self)
+        down.setContentsMargins(2 * GRID, GRID, GRID, 0)
+        head = QHBoxLayout()
+        head.addWidget(Heading(self.tr("Side by side")), 1)
+        self._fill_tools(head)
+        down.addLayout(head)
+        down.addWidget(self.trouble)
+        self.empty.setText(
+            self.tr("Nothing to compare yet: type the plate of the old motor, then paste listings.")
+        )
+        down.addWidget(self.empty)
+        split = QSplitter(Qt.Orientation.Vertical)
+        split.addWidget(self.table)
+        split.addWidget(self._below())
+        split.setStretchFactor(0, 1)
+        split.setSizes([56 * GRID, 26 * GRID])
+        split.setChildrenCollapsible(False)
+        down.addWidget(split, 1)
+
+    def _fill_tools(self, head: QHBoxLayout) -> None:
+        self.seek.setPlaceholderText(self.tr("filter: words or a verdict"))
+        self.seek.setAccessibleName(self.tr("Filter the candidates"))
+        self.seek.setClearButtonEnabled(True)
+        self.seek.setFixedWidth(25 * GRID)
+        self.order.setAccessibleName(self.tr("Order of the candidates"))
+        for words in (self.tr("best first"), self.tr("cheapest first"), self.tr("likeliest first")):
+            self.order.addItem(words)
+        self.differences.setText(self.tr("only &differences"))
+        save = QPushButton(self.tr("&Save as"))
+        menu = QMenu(save)
+        for words, act in (
+            (self.tr("Page…"), lambda: self._save("html", save_page)),
+            (self.tr("PDF…"), lambda: self._save("pdf", save_pdf)),
+            (self.tr("CSV…"), lambda: self._save("csv", save_csv)),
+        ):
+            menu.addAction(words, act)
+        save.setMenu(menu)
+        copy = QPushButton(self.tr("&Copy"))
+        copy.setToolTip(self.tr("Copy the table for a spreadsheet (Ctrl+C)"))
+        copy.clicked.connect(self.copy)
+        for widget in (self.seek, self.order, self.differences, copy, save):
+            head.addWidget(widget)
+
+    def _below(self) -> QWidget:
+        below = QWidget()
+        across = QHBoxLayout(below)
+        across.setContentsMargins(0, GRID, 0, 0)
+        words = QVBoxLayout()
+        words.addWidget(self.why)
+        words.addWidget(self.source)
+        words.addStretch(1)
+        across.addLayout(words, 2)
+        across.addWidget(self.drawing, 5)
+        return below
+
+    def _connect(self) -> None:
+        self.desk.session.answered.connect(self._show)
+        self.table.chosen.connect(self._explain)
+        self.seek.textChanged.connect(self._again)
+        self.order.currentIndexChanged.connect(self._again)
+        self.differences.toggled.connect(self._again)
+        self.desk.units.changed.connect(self.drawing.update)
+        QShortcut(QKeySequence.StandardKey.Copy, self.table, self.copy)
+
+    def _again(self) -> None:
+        if self.desk.session.answers is not None:
+            self._show(self.desk.session.answers)
+
+    def _show(self, answers: Answers) -> None:
+        kept = self._chosen_id()
+        self.side.only_differences = self.differences.isChecked()
+        self.side.show_answers(answers, self._wanted(answers))
+        self.empty.setVisible(not answers.weighed)
+        self.table.setVisible(bool(answers.weighed))
+        self._choose(kept)
+        promising = sum(one.judgement.verdict in PROMISING for one in answers.best_first)
+        asking = sum(one.judgement.verdict == "ask" for one in answers.best_first)
+        words = [self.tr("{} worth trying").format(promising)] if promising else []
+        words += [self.tr("{} to ask about").format(asking)] if asking else []
+        nothing = self.tr("none fits yet") if answers.weighed else self.tr("nothing to compare yet")
+        self.state.emit(", ".join(words) or nothing)
+
+    def _wanted(self, answers: Answers) -> list[Weighed]:
+        words = self.seek.text().casefold().split()
+        names = {listing.id: name_of(listing).casefold() for listing in answers.job.listings}
+        kept = [
+            one
+            for one in answers.best_first
+            if all(w in f"{names[one.id]} {verdict_word(one.judgement.verdict).casefold()}" for w in words)
+        ]
+        key = _ORDERS[self.order.currentIndex()]
+        return sorted(kept, key=key) if key else kept
+
+    def _chosen_id(self) -> str:
+        column = self.table.current().column()
+        return self.side.candidates[column - 1].id if 0 < column <= len(self.side.candidates) else ""
+
+    def _choose(self, listing_id: str) -> None:
+        ids = [one.id for one in self.side.candidates]
+        if not ids:
+            self.why.setText("")
+            self.source.setText("")
+            return
+        column = 1 + (ids.index(listing_id) if listing_id in ids else 0)
+        self.table.choose(self._deciding_row(column), column)
+
+    def _deciding_row(self, column: int) -> int:
+        deciding = self.side.candidates[column - 1].judgement.deciding
+        keys = [row.key for row in self.side.rows]
+        return keys.index(deciding.check) if deciding and deciding.check in keys else 1
+
+    def _explain(self, index: QModelIndex) -> None:
+        answers = self.desk.session.answers
+        if answers is None or not index.isValid() or index.column() == OLD:
+            return
+        found = self.side.finding(index)
+        if found is not None:
+            self.why.setText(f"{check_word(found.check)}, {outcome_word(found.outcome)}: {found.why}")
+            self.source.setText(self.tr("Rule: {}").format(found.source))
+        one = self.side.candidates[index.column() - 1]
+        clashes = {f.check: f.why for f in one.judgement.findings if f.outcome in WRONG and f.check in DRAWN}
+        drawn = prepare(answers.wanted, answers.records[one.id]).new
+        self.drawing.show_scene(Scene(drawn, answers.wanted.motor, clashes))
+
+    def copy(self) -> None:
+        """Put the table on the clipboard as a spreadsheet takes it."""
+        copy_lines(self.side.plain())
+
+    def _save(self, ending: str, write: Callable[..., None]) -> None:
+        path = ask_where(self, self.desk.session.job.name or "side by side", ending)
+        if path is None:
+            return
+        try:
+            write(path, self.tr("Side by side"), self.side.plain())
+        except OSError as fault:
+            self.trouble.tell(self.tr("not saved: {}").format(fault.strerror))
+            return
+        self.trouble.tell("")
+
+
+DRAWN = frozenset({"shaft", "length", "mounting", "rotation"})
+_ORDERS: tuple[Order | None, ...] = (
+    None,
+    lambda one: (one.landed_cost is None, one.landed_cost or 0.0),
+    lambda one: (-one.fit_chance, one.landed_cost or 0.0),
+)

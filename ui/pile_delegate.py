@@ -1,0 +1,41 @@
+"""Paints one listing of the pile: spin mark, name, and its state in words."""
+
+from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QRectF, QSize, Qt
+from PySide6.QtGui import QColor, QPainter
+from PySide6.QtWidgets import QStyle, QStyledItemDelegate, QStyleOptionViewItem
+
+from ui.marks import paint_mark
+from ui.models.pile import STATE, VERDICT
+from ui.theme import GRID, colours_of
+
+
+class PileDelegate(QStyledItemDelegate):
+    """Two lines a listing."""
+
+    def sizeHint(self, option: QStyleOptionViewItem, _index: QModelIndex | QPersistentModelIndex) -> QSize:
+        """Return room for two lines."""
+        return QSize(20 * GRID, 2 * option.fontMetrics.height() + 2 * GRID)
+
+    def paint(
+        self, painter: QPainter, option: QStyleOptionViewItem, index: QModelIndex | QPersistentModelIndex
+    ) -> None:
+        """Paint one row."""
+        colours, box = colours_of(option.widget), option.rect
+        painter.save()
+        chosen = bool(option.state & QStyle.StateFlag.State_Selected)
+        if chosen:
+            painter.fillRect(box, QColor(colours.lit))
+        verdict = index.data(VERDICT)
+        place = QRectF(box.left() + GRID, box.center().y() - 1.5 * GRID, 3 * GRID, 3 * GRID)
+        paint_mark(painter, place, verdict, colours.verdict(verdict))
+        room = box.adjusted(5 * GRID, GRID, -GRID, -GRID)
+        line = option.fontMetrics.height()
+        for row, (words, ink) in enumerate(
+            ((str(index.data()), colours.ink), (str(index.data(STATE)), colours.soft))
+        ):
+            painter.setPen(QColor(ink))
+            short = option.fontMetrics.elidedText(words, Qt.TextElideMode.ElideRight, room.width())
+            painter.drawText(room.left(), room.top() + row * line + option.fontMetrics.ascent(), short)
+        painter.setPen(QColor(colours.line))
+        painter.drawLine(box.bottomLeft(), box.bottomRight())
+        painter.restore()

@@ -1,0 +1,81 @@
+"""The box that takes the plate as typed or pasted, and says what was left over."""
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QColor, QKeyEvent, QTextCharFormat, QTextCursor
+from PySide6.QtWidgets import QPlainTextEdit, QTextEdit, QVBoxLayout, QWidget
+
+from matcher.record import Record
+from ui.leftover import leftover, understood
+from ui.line import Soft
+from ui.theme import GRID, colours_of
+
+
+class _Box(QPlainTextEdit):
+    """A plain-text box that Tab leaves and that leaves undo to the job's history."""
+
+    enter = Signal()
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setTabChangesFocus(True)
+        self.setUndoRedoEnabled(False)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Take Ctrl+Enter as "done"; everything else types."""
+        control = event.modifiers() & Qt.KeyboardModifier.ControlModifier
+        if control and event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
+            self.enter.emit()
+            return
+        super().keyPressEvent(event)
+
+
+class PlateBox(QWidget):
+    """The box with its line of leftovers."""
+
+    typed = Signal(str)
+    entered = Signal()
+    """Ctrl+Enter: show me what fits."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.box, self._left = _Box(), Soft()
+        self.box.setPlaceholderText(
+            self.tr("Type or paste the plate, in one line or many: 1/2 208-230 1075 ccwle 48Y 5.6 1/2x6")
+        )
+        self.box.setAccessibleName(self.tr("Type or paste the plate"))
+        self.box.setFixedHeight(12 * GRID)
+        down = QVBoxLayout(self)
+        down.setContentsMargins(0, 0, 0, 0)
+        down.setSpacing(GRID // 2)
+        down.addWidget(self.box)
+        down.addWidget(self._left)
+        self.setFocusProxy(self.box)
+        self.box.textChanged.connect(lambda: self.typed.emit(self.box.toPlainText()))
+        self.box.enter.connect(self.entered)
+
+    def show_text(self, text: str) -> None:
+        """Show a plate's text, keeping the cursor while the user writes it."""
+        if text != self.box.toPlainText():
+            self.box.blockSignals(True)
+            self.box.setPlainText(text)
+            self.box.blockSignals(False)
+            self.box.moveCursor(QTextCursor.MoveOperation.End)
+
+    def show_read(self, record: Record) -> None:
+        """Underline what was understood and name what was not."""
+        if record.text != self.box.toPlainText():
+            return
+        form = QTextCharFormat()
+        form.setUnderlineStyle(QTextCharFormat.UnderlineStyle.SingleUnderline)
+        form.setUnderlineColor(QColor(colours_of(self).ink))
+        self.box.setExtraSelections([self._selection(span, form) for span in understood(record)])
+        rest = leftover(record)
+        self._left.setText(self.tr("Not understood, left over: {}").format("  ".join(rest)) if rest else "")
+
+    def _selection(self, span: tuple[int, int], form: QTextCharFormat) -> QTextEdit.ExtraSelection:
+        made = QTextEdit.ExtraSelection()
+        cursor = self.box.textCursor()
+        cursor.setPosition(span[0])
+        cursor.setPosition(span[1], QTextCursor.MoveMode.KeepAnchor)
+        made.cursor, made.format = cursor, form
+        return made

@@ -1,0 +1,76 @@
+"""The rail at the left: the six stages of a job, each with its state in words; any order will do."""
+
+from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QRect, QSize, Qt, Signal
+from PySide6.QtGui import QColor, QPainter
+from PySide6.QtWidgets import (
+    QListWidget,
+    QListWidgetItem,
+    QStyle,
+    QStyledItemDelegate,
+    QStyleOptionViewItem,
+    QWidget,
+)
+
+from ui.theme import GRID, bold, colours_of
+
+STATE = Qt.ItemDataRole.UserRole + 1
+
+
+class _StageDelegate(QStyledItemDelegate):
+    """Paints a stage's name in bold over its state, and a bar before the chosen one."""
+
+    def sizeHint(self, option: QStyleOptionViewItem, _index: QModelIndex | QPersistentModelIndex) -> QSize:
+        """Return room for the name and two lines of state."""
+        return QSize(20 * GRID, 3 * option.fontMetrics.height() + 3 * GRID)
+
+    def paint(
+        self, painter: QPainter, option: QStyleOptionViewItem, index: QModelIndex | QPersistentModelIndex
+    ) -> None:
+        """Paint one stage."""
+        colours, box = colours_of(option.widget), option.rect
+        chosen = bool(option.state & QStyle.StateFlag.State_Selected)
+        painter.save()
+        if chosen:
+            painter.fillRect(box, QColor(colours.sheet))
+            painter.fillRect(QRect(box.left(), box.top(), 4, box.height()), QColor(colours.focus))
+        room = box.adjusted(2 * GRID, GRID, -GRID, -GRID)
+        line = option.fontMetrics.height()
+        painter.setFont(bold(option.font))
+        painter.setPen(QColor(colours.ink))
+        painter.drawText(room, Qt.AlignmentFlag.AlignTop, str(index.data()))
+        painter.setFont(option.font)
+        painter.setPen(QColor(colours.soft))
+        below = room.adjusted(0, line + 2, 0, 4)
+        painter.drawText(
+            below, Qt.TextFlag.TextWordWrap | Qt.AlignmentFlag.AlignTop, str(index.data(STATE) or "")
+        )
+        if option.state & QStyle.StateFlag.State_HasFocus:
+            painter.setPen(QColor(colours.focus))
+            painter.drawRect(box.adjusted(0, 0, -1, -1))
+        painter.restore()
+
+
+class Rail(QListWidget):
+    """Lists the stages; `chosen` tells which one the user went to."""
+
+    chosen = Signal(int)
+
+    def __init__(self, names: list[str], parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setAccessibleName(self.tr("Stages of the job"))
+        self.setItemDelegate(_StageDelegate(self))
+        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.viewport().setAutoFillBackground(False)
+        self.setStyleSheet("background: transparent;")
+        for name in names:
+            item = QListWidgetItem(name, self)
+            item.setData(Qt.ItemDataRole.AccessibleTextRole, name)
+        self.setCurrentRow(0)
+        self.currentRowChanged.connect(self.chosen)
+
+    def show_state(self, stage: int, words: str) -> None:
+        """Show a stage's state in words."""
+        item = self.item(stage)
+        item.setData(STATE, words)
+        item.setData(Qt.ItemDataRole.AccessibleTextRole, f"{item.text()}: {words}" if words else item.text())
+        item.setToolTip(words)

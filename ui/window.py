@@ -1,0 +1,109 @@
+"""The window's frame: the job's name and switcher, the rail, the pages, one line for messages.
+
+It knows nothing of the engine, so that it is on the screen before the engine is loaded.
+"""
+
+from typing import Any
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QCloseEvent, QKeySequence, QPaintEvent, QShortcut
+from PySide6.QtWidgets import QHBoxLayout, QMainWindow, QStackedWidget, QVBoxLayout, QWidget
+
+from ui.line import Soft
+from ui.rail import Rail
+from ui.theme import GRID, palette, sheet_rules, system_colours
+
+RAIL_WIDTH = 25 * GRID
+
+
+class Window(QMainWindow):
+    """Six stages and what lies beside them; the pages are put in once the engine is there."""
+
+    painted = Signal()
+    """The frame is on the screen for the first time."""
+    closing = Signal()
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.setWindowTitle("Samespin")
+        self._was_painted = False
+        self.rail = Rail(self.stage_names())
+        self.pages = QStackedWidget()
+        self.top = QWidget()
+        QVBoxLayout(self.top).setContentsMargins(0, 0, 0, 0)
+        self.bench: Any = None
+        """What works behind the window once the engine is loaded (`ui.bench.Bench`)."""
+        self.message = Soft()
+        self.message.setAccessibleName(self.tr("Messages"))
+        self._lay_out()
+        self.rail.chosen.connect(self.pages.setCurrentIndex)
+        for place in range(self.rail.count()):
+            QShortcut(QKeySequence(f"Ctrl+{place + 1}"), self, lambda at=place: self.go_to(at))
+
+    def stage_names(self) -> list[str]:
+        """Return the names of the stages, and last the shop's stock that serves every job."""
+        return [
+            self.tr("Old motor"),
+            self.tr("Listings"),
+            self.tr("Side by side"),
+            self.tr("Money"),
+            self.tr("Arrival"),
+            self.tr("Swap and proof"),
+            self.tr("Stock and lots"),
+        ]
+
+    def _lay_out(self) -> None:
+        left = QWidget()
+        left.setFixedWidth(RAIL_WIDTH)
+        side = QVBoxLayout(left)
+        side.setContentsMargins(GRID, GRID, GRID, GRID)
+        side.setSpacing(GRID)
+        side.addWidget(self.top)
+        side.addWidget(self.rail, 1)
+        body = QWidget()
+        across = QHBoxLayout(body)
+        across.setContentsMargins(0, 0, 0, 0)
+        across.setSpacing(0)
+        across.addWidget(left)
+        across.addWidget(self.pages, 1)
+        whole = QWidget()
+        down = QVBoxLayout(whole)
+        down.setContentsMargins(0, 0, GRID, GRID // 2)
+        down.setSpacing(0)
+        down.addWidget(body, 1)
+        self.message.setContentsMargins(RAIL_WIDTH + 2 * GRID, 0, 0, 0)
+        down.addWidget(self.message)
+        self.setCentralWidget(whole)
+
+    def go_to(self, stage: int) -> None:
+        """Go to a stage and put the keyboard there."""
+        self.rail.setCurrentRow(stage)
+        page = self.pages.currentWidget()
+        if page is not None:
+            page.setFocus(Qt.FocusReason.ShortcutFocusReason)
+
+    def tell(self, line: str) -> None:
+        """Show one line at the foot of the window."""
+        self.message.setText(line)
+
+    def wear(self) -> None:
+        """Take on the system's light or dark."""
+        from PySide6.QtWidgets import QApplication
+
+        colours = system_colours()
+        application = QApplication.instance()
+        if isinstance(application, QApplication):
+            application.setPalette(palette(colours))
+            application.setStyleSheet(sheet_rules(colours))
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Tell once that the frame stands."""
+        super().paintEvent(event)
+        if not self._was_painted:
+            self._was_painted = True
+            self.painted.emit()
+
+    def closeEvent(self, event: QCloseEvent) -> None:
+        """Give the session the chance to save."""
+        self.closing.emit()
+        super().closeEvent(event)

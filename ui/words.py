@@ -1,0 +1,115 @@
+"""The words that stand beside marks: verdicts, outcomes and origins, ready for translation.
+
+The engine speaks in keys; this is the one place that gives them a human name.
+"""
+
+from PySide6.QtCore import QCoreApplication
+
+VERDICTS = ("fits", "fits_with_work", "ask", "poor", "wont_fit")
+OUTCOMES = ("same", "ok", "loss", "unknown", "fail")
+
+
+def _tr(text: str) -> str:
+    return QCoreApplication.translate("words", text)
+
+
+def verdict_word(verdict: str | None) -> str:
+    """Return the word of a verdict; `None` is what isn't a motor."""
+    words = {
+        "fits": _tr("Fits"),
+        "fits_with_work": _tr("Fits with work"),
+        "poor": _tr("Poor"),
+        "ask": _tr("Ask first"),
+        "wont_fit": _tr("Won't fit"),
+        "waiting": _tr("Judging…"),
+    }
+    return words.get(verdict or "", _tr("Not a motor"))
+
+
+def outcome_word(outcome: str) -> str:
+    """Return the word of a check's outcome."""
+    words = {
+        "same": _tr("same"),
+        "ok": _tr("differs, harmless"),
+        "loss": _tr("costs points"),
+        "unknown": _tr("not known"),
+        "fail": _tr("does not fit"),
+    }
+    return words.get(outcome, outcome)
+
+
+def outcome_sign(outcome: str) -> str:
+    """Return the one-character sign of an outcome, readable without colour."""
+    return {"same": "=", "ok": "≈", "loss": "−", "unknown": "?", "fail": "×"}.get(outcome, "")
+
+
+def counted(number: int, noun: str) -> str:
+    """Return a number with its noun: `1 conflict`, `7 listings`."""
+    forms = {
+        "listing": (_tr("listing"), _tr("listings")),
+        "conflict": (_tr("conflict"), _tr("conflicts")),
+        "fact": (_tr("fact"), _tr("facts")),
+        "candidate": (_tr("candidate"), _tr("candidates")),
+        "offer": (_tr("offer"), _tr("offers")),
+        "question": (_tr("question"), _tr("questions")),
+        "problem": (_tr("problem"), _tr("problems")),
+    }
+    one, many = forms[noun]
+    return f"{number:,} {one if number == 1 else many}"
+
+
+def origin_word(origin: str) -> str:
+    """Return where a value came from, in words."""
+    words = {
+        "read": _tr("read from the text"),
+        "typed": _tr("typed in"),
+        "seen": _tr("seen in a picture"),
+        "measured": _tr("measured"),
+        "answered": _tr("the seller's answer"),
+        "presumed": _tr("presumed"),
+    }
+    return words.get(origin, "")
+
+
+def choice_word(field: str, value: object) -> str:
+    """Return one of a field's values in words; a value that needs none is shown as it is."""
+    if isinstance(value, bool):
+        return _tr("yes") if value else _tr("no")
+    words = _CHOICES.get(field, {}).get(str(value)) or _CHOICES["any"].get(str(value))
+    return _tr(words) if words else str(value)
+
+
+_CHOICES: dict[str, dict[str, str]] = {
+    "turn": {"cw": "clockwise", "ccw": "counter-clockwise", "either": "either way"},
+    "seen_from": {"lead_end": "the lead end", "shaft_end": "the shaft end"},
+    "mounting": {
+        "band": "belly band",
+        "studs": "through studs",
+        "lugs": "lugs on the shell",
+        "cradle": "rubber cradle",
+        "rigid_base": "rigid base",
+        "face": "flat face",
+        "yoke": "yoke",
+    },
+    "module": {"with": "comes with it", "without": "without it", "module_only": "the module alone"},
+    "protector": {"auto": "automatic", "manual": "manual", "impedance": "impedance", "none": "none"},
+    "control_signal": {
+        "taps_24v": "24 V taps",
+        "pwm": "PWM",
+        "serial": "serial data",
+        "thermostat": "thermostat",
+    },
+    "condition": {"for_parts": "for parts", "used_tested": "used, tested", "open_box": "open box"},
+    "motor_type": {
+        "psc": "PSC",
+        "split_phase": "split phase",
+        "capacitor_start": "capacitor start",
+        "shaded_pole": "shaded pole",
+        "ecm": "ECM",
+        "ecm_torque": "ECM, constant torque",
+        "ecm_airflow": "ECM, constant airflow",
+        "polyphase": "polyphase",
+    },
+    "item": {"module": "a module alone", "part": "another part"},
+    "any": {},
+}

@@ -1,0 +1,26 @@
+"""Writes plain words over as many whole lines as fit a box, the last one cut with an ellipsis."""
+
+from PySide6.QtCore import QRect, Qt
+from PySide6.QtGui import QPainter, QTextLayout, QTextOption
+
+
+def paint_wrapped(painter: QPainter, room: QRect, words: str) -> None:
+    """Write words from the top of a box; a single line stands in its middle."""
+    metrics = painter.fontMetrics()
+    high = metrics.height()
+    last = max(1, room.height() // high) - 1
+    layout = QTextLayout(words, painter.font())
+    option = QTextOption()
+    option.setWrapMode(QTextOption.WrapMode.WrapAtWordBoundaryOrAnywhere)
+    layout.setTextOption(option)
+    lines: list[str] = []
+    layout.beginLayout()
+    while len(lines) <= last and (line := layout.createLine()).isValid():
+        line.setLineWidth(room.width())
+        start = line.textStart()
+        part = words[start:] if len(lines) == last else words[start : start + line.textLength()]
+        lines.append(metrics.elidedText(part.strip(), Qt.TextElideMode.ElideRight, room.width()))
+    layout.endLayout()
+    top = room.top() + (max(0, room.height() - len(lines) * high) // 2 if last <= 1 else 0)
+    for place, written in enumerate(lines):
+        painter.drawText(room.left(), top + place * high + metrics.ascent(), written)
