@@ -2,5 +2,6 @@
 
 from matcher.triage.bench import BenchTest, bench_for
 from matcher.triage.conclude import Diagnosis, diagnose
+from matcher.triage.health import Bench, bench_of, site_with, with_answer
 
-__all__ = ["BenchTest", "Diagnosis", "bench_for", "diagnose"]
+__all__ = ["Bench", "BenchTest", "Diagnosis", "bench_for", "bench_of", "diagnose", "site_with", "with_answer"]

@@ -8,6 +8,8 @@ from matcher.motor import Motor
 from matcher.tables import rows
 from matcher.triage.bench import BenchTest
 
+SKIPPED = "skip"
+"""The answer of somebody who can't or won't do a test now; every test takes it."""
 EPSILON = 1e-9
 """Keeps a limit that is met exactly on the good side of binary fractions."""
 
@@ -36,14 +38,18 @@ def numbers_in(test: BenchTest, text: str) -> list[float]:
 
 
 def word_for(test: BenchTest, answer: str, motor: Motor, tolerance: float | None = None) -> str:
-    """Return the word that stands in the table of rules for an answer.
+    """Return the word that stands in the table of rules for an answer; `skip` stays `skip`.
 
     `tolerance` is the share that the capacitor prints (0.05 for 5 %). Raises BadValue for an answer that
     the test doesn't know.
     """
+    if answer == SKIPPED:
+        return SKIPPED
     if test.choices:
         if answer not in test.choices:
-            raise BadValue(f"{test.name}: {answer!r:.60} is no answer; choose {', '.join(test.choices)}")
+            raise BadValue(
+                f"{test.name}: {answer!r:.60} is no answer; choose {', '.join(test.choices)} or {SKIPPED}"
+            )
         return answer
     numbers = numbers_in(test, answer)
     if test.name == "windings_ohm":

@@ -143,7 +143,7 @@ def test_a_capacitor_is_held_against_its_own_tolerance(
     ("answers", "error", "words"),
     [
         ({"spin": "free"}, UnknownField, "'spin' is no bench test"),
-        ({"spins": "slowly"}, BadValue, "choose free, stiff, seized"),
+        ({"spins": "slowly"}, BadValue, "choose free, stiff, seized or skip"),
         ({"shell_kohm": "-4"}, BadValue, "shell_kohm"),
         ({"windings_ohm": "2.1 2.1"}, BadValue, "isn't 3 reading"),
         ({"windings_ohm": "nan 1 1"}, BadValue, "isn't 3 reading"),
@@ -160,8 +160,50 @@ def test_every_rule_belongs_to_a_test_and_an_answer_it_can_have() -> None:
     derived = {
         "windings_ohm": {"open", "unequal", "equal"},
         "shell_kohm": {"leaking", "clear"},
-        "capacitor_uf": {"out", "within"},
+        "capacitor_uf": {"out", "within", "unsure"},
     }
     known = {test.name: set(test.choices) or derived[test.name] for test in bench_tests()}
     for name, answer in _rules():
         assert name.startswith("all_clear_") or answer in known[name]
+
+
+@pytest.mark.parametrize(
+    ("motor", "answers", "part", "motor_health", "module_health"),
+    [
+        pytest.param(
+            ECM, SOUND_ECM | {"smell": "winding"}, "other", "unknown", "unknown", id="ecm smells burnt"
+        ),
+        pytest.param(PSC, SOUND_PSC | {"smell": "winding"}, "motor", "bad", "unknown", id="psc smells burnt"),
+        pytest.param(
+            ECM,
+            SOUND_ECM | {"ran_until_now": "yes", "windings_ohm": "2.0 2.0 2.5"},
+            "motor",
+            "bad",
+            "unknown",
+            id="a damaged winding may have harmed the module",
+        ),
+        pytest.param(
+            PSC, {"capacitor_uf": "2"}, "capacitor", "unknown", "unknown", id="a motor not tested isn't good"
+        ),
+        pytest.param(ECM, SOUND_ECM | {"smell": "module"}, "module", "unknown", "bad", id="smell confirmed"),
+    ],
+)
+def test_what_the_answers_do_not_prove_stays_unknown(
+    motor: Motor, answers: dict[str, str], part: str, motor_health: str, module_health: str
+) -> None:
+    found = diagnose(motor, answers)
+    assert (found.part, found.motor_health, found.module_health) == (part, motor_health, module_health)
+
+
+def test_a_skipped_test_comes_last_and_keeps_the_answer_open() -> None:
+    found = diagnose(ECM, SOUND_ECM | {"line_supply": "skip"})
+    assert (found.part, found.settled, found.module_health) == ("", False, "unknown")
+    assert found.next_test is not None
+    assert found.next_test.name == "line_supply"
+    assert found.says.startswith("Not settled, next test: Is the line voltage there")
+
+
+def test_a_capacitor_of_unknown_print_is_not_all_clear() -> None:
+    found = diagnose(Motor(motor_type="psc"), SOUND_PSC)
+    assert (found.part, found.settled) == ("", False)
+    assert "what it should read isn't known" in found.why[-1]
