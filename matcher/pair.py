@@ -17,6 +17,8 @@ class Reads:
     new: tuple[str, ...] = ()
     site: tuple[str, ...] = ()
     pair: tuple[str, ...] = ()
+    quoted: tuple[str, ...] = ()
+    """Facts that the finding's words only quote: whatever they say, the answer stays the same."""
 
 
 @dataclass(frozen=True, slots=True)

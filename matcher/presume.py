@@ -39,7 +39,7 @@ def prepare(wanted: Wanted, candidate: Record) -> Pair:
 
     The old side depends on `wanted` alone, and the new one too unless maker and number are equal.
     """
-    old, presumed_old = _old_side(wanted)
+    old, presumed_old = old_side(wanted)
     new, contradicted = candidate.facts, candidate.contradicted
     brand = same_brand(old.brand, new.brand)
     equal = brand is True and same_code(old.part_number, new.part_number) is True
@@ -66,9 +66,16 @@ def prepare(wanted: Wanted, candidate: Record) -> Pair:
 
 
 @lru_cache(maxsize=64)
-def _old_side(wanted: Wanted) -> tuple[Motor, Mapping[str, str]]:
+def old_side(wanted: Wanted) -> tuple[Motor, Mapping[str, str]]:
+    """Return the old motor with what its kind implies, and the reasons; no candidate changes it."""
     implied = by_kind(wanted.motor, wanted.contradicted)
     return wanted.motor.model_copy(update=implied), _reasons({}, implied)
+
+
+def new_side(offer: Offer, contradicted: frozenset[str]) -> tuple[Offer, Mapping[str, str]]:
+    """Return an offer with what its kind implies, and the reasons; for every old motor of another number."""
+    implied = by_kind(offer, contradicted)
+    return (offer.model_copy(update=implied) if implied else offer), _reasons({}, implied)
 
 
 def _reasons(taken: Mapping[str, object], implied: Mapping[str, object]) -> Mapping[str, str]:

@@ -1,11 +1,8 @@
-"""From findings to a score, its range, a verdict, and what to ask.
-
-score = 100 x (1 - sum(weight x loss) / sum(weight)) over soft checks that apply and are known, with hard
-checks that came out as a loss. The range holds every unknown soft check at loss 1 and at loss 0.
-"""
+"""From findings to a score, its range, a verdict, and what to ask; the sums stand in `tally.py`."""
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from math import isnan
 
 from matcher.asking import Question, questions
 from matcher.checks import CHECKS
@@ -14,28 +11,13 @@ from matcher.finding import Finding, Outcome
 from matcher.motor import Wanted
 from matcher.pair import Pair
 from matcher.presume import BY_NUMBER, prepare
-from matcher.rated import EPSILON
 from matcher.record import Record
 from matcher.resemblance import resemblances
 from matcher.settings import Settings
-
-VERDICT_ORDER: tuple[str | None, ...] = ("fits", "fits_with_work", "ask", "poor", "wont_fit", None)
-"""Best first; None is a part that is no motor."""
-LOWEST_GOOD_SCORE = 60.0
-WORK_FROM = 0.3
-"""A loss of this much anywhere means work."""
+from matcher.tally import VERDICT_ORDER, Counted, Points, Tally, tally
 
 _OF_A_MODULE = frozenset({"voltage", "phase", "frequency", "drive", "hazard", "connector", "module"})
-_MODULE_CHECKS = tuple(check for check in CHECKS if check.name in _OF_A_MODULE)
-
-
-@dataclass(frozen=True, slots=True)
-class Score:
-    """Points of 100, unrounded; each None where nothing is known, all 0 where anything fails."""
-
-    score: float | None
-    low: float | None
-    high: float | None
+MODULE_CHECKS = tuple(check for check in CHECKS if check.name in _OF_A_MODULE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,15 +58,15 @@ def judge(wanted: Wanted, candidate: Record, settings: Settings | None = None) -
 def judge_pair(pair: Pair, settings: Settings, candidate: str = "") -> Judgement:
     """Judge a pair that is prepared already."""
     findings = findings_of(pair, settings)
-    score = score_of(findings)
-    verdict = verdict_of(findings, score.score)
+    points = tally_of(findings, settings)
+    verdict = str(VERDICT_ORDER[int(points.verdict)])
     decider = deciding(verdict, findings, settings.priors)
     return Judgement(
         id=candidate,
         verdict=verdict,
-        score=_shown(score.score),
-        score_low=_shown(score.low),
-        score_high=_shown(score.high),
+        score=_shown(points.score),
+        score_low=_shown(points.low),
+        score_high=_shown(points.high),
         findings=findings,
         deciding=decider,
         reason=reason(verdict, decider, findings),
@@ -101,7 +83,7 @@ def applies_to_module_alone(pair: Pair) -> bool:
 
 def findings_of(pair: Pair, settings: Settings) -> tuple[Finding, ...]:
     """Return the findings of all checks that apply, each with its weight."""
-    checks = _MODULE_CHECKS if applies_to_module_alone(pair) else CHECKS
+    checks = MODULE_CHECKS if applies_to_module_alone(pair) else CHECKS
     found = (check.judge(pair) for check in checks)
     return tuple(weighed(finding, settings) for finding in found if finding is not None)
 
@@ -113,43 +95,13 @@ def weighed(finding: Finding, settings: Settings) -> Finding:
     return replace(finding, weight=settings.weights[finding.check])
 
 
-def score_of(findings: Sequence[Finding]) -> Score:
-    """Return the score and its range, unrounded."""
-    if any(finding.outcome is Outcome.FAIL for finding in findings):
-        return Score(0.0, 0.0, 0.0)
-    known = lost = open_weight = 0.0
-    for finding in findings:
-        if finding.outcome is Outcome.UNKNOWN:
-            open_weight += finding.weight
-        else:
-            known += finding.weight
-            lost += finding.weight * finding.loss
-    every = known + open_weight
-    return Score(
-        _points(lost, known), _points(lost + open_weight, every), _points(lost, every) if every else None
-    )
+def tally_of(findings: Sequence[Finding], settings: Settings) -> Tally:
+    """Return score, range and verdict, unrounded, from all findings."""
+    return tally([Counted.of(finding, settings.weights[finding.check]) for finding in findings])
 
 
-def _points(lost: float, weight: float) -> float | None:
-    return 100 * (1 - lost / weight) if weight > 0 else None
-
-
-def _shown(score: float | None) -> float | None:
-    return None if score is None else round(score, 1)
-
-
-def verdict_of(findings: Sequence[Finding], score: float | None) -> str:
-    """Return the verdict from the findings and the unrounded score."""
-    if any(finding.outcome is Outcome.FAIL for finding in findings):
-        return "wont_fit"
-    if any(finding.at_best_poor for finding in findings):
-        return "poor"
-    if any(finding.asks for finding in findings):
-        return "ask"
-    if score is not None and score < LOWEST_GOOD_SCORE - EPSILON:
-        return "poor"
-    work = any(finding.loss >= WORK_FROM - EPSILON for finding in findings)
-    return "fits_with_work" if work else "fits"
+def _shown(points: Points) -> float | None:
+    return None if isnan(points) else round(float(points), 1)
 
 
 def rank_key(

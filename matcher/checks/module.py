@@ -17,6 +17,7 @@ READS = Reads(
     new=("motor_type", "volts", "module", "module_number", "program_number"),
     site=("module_health", "motor_health"),
     pair=("same_number", "same_brand", "same_program", "same_module"),
+    quoted=("module_number", "program_number"),
 )
 MISMATCH = 0.3
 """Added once when the module must move to another make or to volts that don't overlap."""

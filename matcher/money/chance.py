@@ -4,10 +4,8 @@ The priors are common practice, editable, and stand in `data/priors.tsv`; the ch
 its condition says stands in `data/conditions.tsv`.
 """
 
-from collections.abc import Sequence
-
-from matcher.finding import Finding
 from matcher.settings import Settings
+from matcher.verdict import Judgement
 
 NO_CHANCE = frozenset({"wont_fit", "poor", None})
 """Verdicts of candidates that nobody should buy; `None` is a part that isn't a motor."""
@@ -19,25 +17,21 @@ NOT_SAID = "not_said"
 """The row for an offer that doesn't say its condition."""
 
 
-def open_doubts(findings: Sequence[Finding]) -> tuple[str, ...]:
+def open_doubts(judgement: Judgement) -> tuple[str, ...]:
     """Return the names of the priors that the chance hangs on, each once.
 
     Those are the checks whose unknown answer makes the verdict `ask`, and `same_maker_and_number` when any
     fact was presumed from the old motor.
     """
-    doubts = [finding.check for finding in findings if finding.asks]
-    if any(finding.presumed for finding in findings):
-        doubts.append(SAME_NUMBER)
-    return tuple(doubts)
+    doubts = [finding.check for finding in judgement.findings if finding.asks]
+    return (*doubts, SAME_NUMBER) if judgement.presumed else tuple(doubts)
 
 
-def fit_chance(
-    verdict: str | None, findings: Sequence[Finding], condition: str | None, settings: Settings
-) -> float:
+def fit_chance(judgement: Judgement, condition: str | None, settings: Settings) -> float:
     """Return the chance, 0 to 1, that the candidate fits and works."""
-    if verdict in NO_CHANCE:
+    if judgement.verdict in NO_CHANCE:
         return 0.0
     chance = 1.0
-    for doubt in open_doubts(findings):
+    for doubt in open_doubts(judgement):
         chance *= settings.priors[doubt]
     return chance * settings.condition_chances[condition or NOT_SAID]

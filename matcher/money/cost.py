@@ -6,10 +6,12 @@ Figures that listings leave out (shipping, the way back, a capacitor's price) st
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import cache
 
 from matcher.finding import Finding
 from matcher.motor import Offer
 from matcher.settings import Settings
+from matcher.tables import rows
 
 SHIPPING = "shipping_not_said"
 WAY_BACK = "way_back"
@@ -33,18 +35,37 @@ class Cost:
     """Sentences about what was presumed or contradicts itself."""
 
 
-def needs_of(findings: Sequence[Finding]) -> tuple[str, ...]:
-    """Return what the swap needs, each thing once, in the order of the checks."""
-    return tuple(dict.fromkeys(need for finding in findings for need in finding.needs))
+@cache
+def _things() -> tuple[str, ...]:
+    return tuple(row["name"] for row in rows("swap_costs"))
 
 
-def cost_of(offer: Offer, findings: Sequence[Finding], settings: Settings) -> Cost | None:
-    """Return what an offer costs, `None` when it names no price."""
+def needs_mask(findings: Sequence[Finding]) -> int:
+    """Return what the swap needs as a set of bits, one a row of `data/swap_costs.tsv`."""
+    mask = 0
+    for finding in findings:
+        for need in finding.needs:
+            mask |= 1 << _things().index(need)
+    return mask
+
+
+def things_in(mask: int) -> tuple[str, ...]:
+    """Return the names of the things in a set of bits, in the order of their table."""
+    return tuple(name for place, name in enumerate(_things()) if mask >> place & 1)
+
+
+def needs_cost(mask: int, settings: Settings) -> float:
+    """Return what a set of needs costs together."""
+    return sum((settings.swap_costs[need] for need in things_in(mask)), 0.0)
+
+
+def cost_of(offer: Offer, mask: int, settings: Settings) -> Cost | None:
+    """Return what an offer costs with a set of needs; `None` when it names no price."""
     if offer.price is None:
         return None
     shipping = settings.swap_costs[SHIPPING] if offer.shipping is None else offer.shipping
-    needs = tuple((need, settings.swap_costs[need]) for need in needs_of(findings))
-    landed = offer.price + shipping + sum(price for _, price in needs)
+    needs = tuple((need, settings.swap_costs[need]) for need in things_in(mask))
+    landed = offer.price + shipping + needs_cost(mask, settings)
     lost, notes = _lost(offer, shipping, settings)
     if offer.shipping is None:
         notes = (f"Shipping isn't said; {shipping:.2f} is presumed.", *notes)

@@ -10,11 +10,11 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
+from matcher.asking import Question
 from matcher.money.chance import open_doubts
 from matcher.money.plan import Gamble, best_plan, expected_cost
 from matcher.money.weigh import Weighed
 from matcher.settings import Settings
-from matcher.verdict import Question
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,7 +59,7 @@ def worths(candidates: Sequence[Weighed], fallback: float, settings: Settings) -
         )
         for place, weighed in enumerate(buyable)
         if weighed.fit_chance > 0
-        for doubt in open_doubts(weighed.judgement.findings)
+        for doubt in open_doubts(weighed.judgement)
         if settings.priors[doubt] > 0
     ]
     return sorted(found, key=lambda worth: -worth.worth)

@@ -4,7 +4,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from matcher.money.chance import fit_chance
-from matcher.money.cost import Cost, cost_of
+from matcher.money.cost import Cost, cost_of, needs_mask
 from matcher.money.plan import Gamble
 from matcher.motor import Offer, Wanted
 from matcher.record import Record
@@ -44,8 +44,8 @@ def weigh(wanted: Wanted, candidate: Record, settings: Settings | None = None) -
     settings = settings or Settings.shipped()
     judgement = judge(wanted, candidate, settings)
     offer = candidate.facts
-    chance = fit_chance(judgement.verdict, judgement.findings, offer.condition, settings)
-    return Weighed(judgement, offer, chance, cost_of(offer, judgement.findings, settings))
+    chance = fit_chance(judgement, offer.condition, settings)
+    return Weighed(judgement, offer, chance, cost_of(offer, needs_mask(judgement.findings), settings))
 
 
 def ranked(wanted: Wanted, candidates: Iterable[Record], settings: Settings | None = None) -> list[Weighed]:
