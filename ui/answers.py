@@ -9,6 +9,8 @@ from dataclasses import dataclass, field
 
 from matcher.job import Job
 from matcher.missing import Missing, missing
+from matcher.money.plan import Plan, best_plan
+from matcher.money.questions import Worth, worths
 from matcher.money.weigh import Weighed, place, weigh
 from matcher.motor import Wanted
 from matcher.record import Record
@@ -29,6 +31,13 @@ class Answers:
 
     missing: tuple[Missing, ...] = ()
     """Facts of the old motor and its place that would change an answer, the most telling first."""
+
+    plan: Plan | None = None
+    """What to try in which order; `None` until it is known what the fallback costs."""
+    worths: tuple[Worth, ...] = ()
+    """Open questions with what their answers are worth, dearest first."""
+    left_out: int = 0
+    """Candidates in another currency than the fallback's: never added to its sums."""
 
     @property
     def best_first(self) -> tuple[Weighed, ...]:
@@ -54,7 +63,20 @@ def answer(tick: Callable[[float], None], job: Job, before: Answers | None = Non
         weighed.append(one or weigh(wanted, record, settings))
     weighed.sort(key=place)
     absent = missing(wanted, [one.judgement for one in weighed])
-    return Answers(job, old, wanted, settings, records, {one.id: one for one in weighed}, absent)
+    ranked = {one.id: one for one in weighed}
+    return Answers(job, old, wanted, settings, records, ranked, absent, *_money(job, weighed, settings))
+
+
+def _money(
+    job: Job, weighed: list[Weighed], settings: Settings
+) -> tuple[Plan | None, tuple[Worth, ...], int]:
+    """Return plan, worths and how many candidates are sold in another currency than the fallback."""
+    if job.fallback is None:
+        return None, (), 0
+    price, currency = job.fallback.price, job.fallback.currency
+    same = [one for one in weighed if one.offer.currency in (None, currency)]
+    plan = best_plan([one.gamble for one in same if one.gamble], price)
+    return plan, tuple(worths(same, price, settings)), len(weighed) - len(same)
 
 
 def _still_good(

@@ -20,7 +20,7 @@ class Intake:
 
 def from_text(tick: Callable[[float], None], text: str, source_name: str) -> Intake:
     """Cut pasted text into its listings and read each."""
-    from matcher.reading.sources import split_listings
+    from matcher.reading.split import split_listings
 
     spans = split_listings(text) or [(0, len(text))]
     made = []

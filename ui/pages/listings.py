@@ -127,6 +127,7 @@ class ListingsPage(Page):
         header = self.table.horizontalHeader()
         header.setDefaultAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
         header.setStretchLastSection(True)
+        header.setHighlightSections(False)
         header.resizeSection(0, 16 * GRID)
         header.resizeSection(1, 18 * GRID)
         header.setSectionResizeMode(QHeaderView.ResizeMode.Interactive)

@@ -1,19 +1,239 @@
-"""Money: what to try in which order."""
+"""Money: the plan as a sentence, its picture, questions by worth, and the figures behind it all."""
 
-from PySide6.QtWidgets import QVBoxLayout, QWidget
+from functools import partial
 
+from PySide6.QtCore import QModelIndex, Qt
+from PySide6.QtGui import QGuiApplication
+from PySide6.QtWidgets import (
+    QAbstractItemView,
+    QHBoxLayout,
+    QLineEdit,
+    QPushButton,
+    QScrollArea,
+    QSplitter,
+    QTableView,
+    QVBoxLayout,
+    QWidget,
+)
+
+from matcher.entry import number
+from matcher.job import Fallback, Job
+from matcher.money.questions import message_to_seller
+from matcher.motor import Offer
+from matcher.record import Origin
+from ui.answers import Answers
 from ui.desk import Desk, Page
-from ui.line import Heading, Line
+from ui.fallback_bar import FallbackBar
+from ui.fields import label
+from ui.line import Heading, Line, Soft, Strong, Trouble
+from ui.models.figures import Figures
+from ui.models.pile import name_of
+from ui.models.questions import Asked, Questions
+from ui.money_words import whole_money
+from ui.plan_picture import Bar, PlanPicture
+from ui.plan_words import plan_sentence
 from ui.theme import GRID
+from ui.words import counted
 
 
 class MoneyPage(Page):
-    """Says what to do next."""
+    """What to try in which order, and what to ask first."""
 
     def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
         super().__init__(desk, parent)
+        self.fallback, self.sentence, self.left_out = FallbackBar(), Strong(), Soft()
+        self.picture = PlanPicture()
+        self.questions, self.figures = Questions(), Figures()
+        self.asked, self.table = QTableView(), QTableView()
+        self.message, self.answer = Line(), QLineEdit()
+        self.copy_message = QPushButton(self.tr("&Copy the message"))
+        self.trouble, self.figures_trouble = Trouble(), Trouble()
+        self._lay_out()
+        self._connect()
+        self.setFocusProxy(self.asked)
+
+    def _lay_out(self) -> None:
         down = QVBoxLayout(self)
         down.setContentsMargins(2 * GRID, GRID, GRID, 0)
         down.addWidget(Heading(self.tr("Money")))
-        down.addWidget(Line(self.tr("Type the plate and paste listings first.")))
-        down.addStretch(1)
+        for widget in (self.fallback, self.sentence, self.left_out, self.picture):
+            down.addWidget(widget)
+        split = QSplitter(Qt.Orientation.Horizontal)
+        split.addWidget(self._ask())
+        split.addWidget(self._settings())
+        split.setStretchFactor(0, 3)
+        split.setStretchFactor(1, 2)
+        split.setChildrenCollapsible(False)
+        down.addWidget(split, 1)
+
+    def _ask(self) -> QWidget:
+        whole = QWidget()
+        down = QVBoxLayout(whole)
+        down.setContentsMargins(0, GRID, GRID, 0)
+        down.addWidget(Strong(self.tr("What to ask first")))
+        self._prepare(self.asked, self.questions, self.tr("Questions by worth"), (8, 24))
+        down.addWidget(self.asked, 3)
+        across = QHBoxLayout()
+        self.answer.setPlaceholderText(self.tr("the seller's answer to the chosen question, then Enter"))
+        self.answer.setAccessibleName(self.tr("The seller's answer"))
+        across.addWidget(self.answer, 1)
+        across.addWidget(self.copy_message)
+        down.addLayout(across)
+        down.addWidget(self.trouble)
+        self.message.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
+        self.message.setAlignment(Qt.AlignmentFlag.AlignTop)
+        area = QScrollArea()
+        area.setWidgetResizable(True)
+        area.setWidget(self.message)
+        down.addWidget(area, 2)
+        return whole
+
+    def _settings(self) -> QWidget:
+        whole = QWidget()
+        down = QVBoxLayout(whole)
+        down.setContentsMargins(GRID, GRID, 0, 0)
+        down.addWidget(Strong(self.tr("Weights, chances and prices")))
+        self._prepare(self.table, self.figures, self.tr("Weights, chances and prices"), (28, 7))
+        down.addWidget(self.table, 1)
+        down.addWidget(self.figures_trouble)
+        return whole
+
+    def _prepare(
+        self, view: QTableView, model: Questions | Figures, name: str, widths: tuple[int, ...]
+    ) -> None:
+        view.setModel(model)
+        view.setAccessibleName(name)
+        view.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
+        view.setShowGrid(False)
+        view.setTabKeyNavigation(False)
+        view.verticalHeader().hide()
+        view.verticalHeader().setDefaultSectionSize(self.fontMetrics().height() + GRID)
+        header = view.horizontalHeader()
+        header.setStretchLastSection(True)
+        header.setHighlightSections(False)
+        header.setDefaultAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
+        for column, wide in enumerate(widths):
+            header.resizeSection(column, wide * GRID)
+
+    def _connect(self) -> None:
+        session = self.desk.session
+        session.changed.connect(lambda job: self.fallback.show_fallback(job.fallback))
+        session.answered.connect(self._show)
+        self.fallback.entered.connect(self._set_fallback)
+        self.figures.entered.connect(self._set_figure)
+        self.asked.selectionModel().currentChanged.connect(lambda index, _before: self._show_message(index))
+        self.copy_message.clicked.connect(self.copy)
+        self.answer.returnPressed.connect(self._answered)
+
+    def _show(self, answers: Answers) -> None:
+        kept = self.asked.currentIndex().row()
+        self.questions.show_answers(answers)
+        self.figures.show_settings(answers.settings)
+        self._show_plan(answers)
+        if self.questions.rows:
+            self.asked.selectRow(min(max(kept, 0), len(self.questions.rows) - 1))
+        else:
+            self._show_message(QModelIndex())
+
+    def _show_plan(self, answers: Answers) -> None:
+        names = {one.id: name_of(one) for one in answers.job.listings}
+        fallback, plan = answers.job.fallback, answers.plan
+        self.picture.setVisible(plan is not None and bool(answers.weighed))
+        if plan is None or fallback is None:
+            self.sentence.setText(
+                self.tr("Say what you would pay if nothing here works, and the plan shows what to try first.")
+            )
+            self.state.emit(self.tr("what does the fallback cost?"))
+            return
+        self.sentence.setText(plan_sentence(plan, fallback, names))
+        left = self.tr("{} in another currency left out.").format(counted(answers.left_out, "candidate"))
+        self.left_out.setText(left if answers.left_out else "")
+        self.picture.show_plan(_bars(answers, names), fallback.price)
+        words = self.tr("expected {} instead of {}")
+        self.state.emit(words.format(whole_money(plan.expected_cost), whole_money(fallback.price)))
+
+    def _chosen(self) -> Asked | None:
+        row = self.asked.currentIndex().row()
+        return self.questions.rows[row] if 0 <= row < len(self.questions.rows) else None
+
+    def _show_message(self, _index: QModelIndex) -> None:
+        answers, chosen = self.desk.session.answers, self._chosen()
+        known = bool(answers and chosen and chosen.listing_id in answers.weighed)
+        self.copy_message.setEnabled(known)
+        self.answer.setEnabled(bool(chosen and chosen.question.field in Offer.model_fields))
+        if answers is None or chosen is None or not known:
+            self.message.setText(self.tr("Nothing to ask."))
+            return
+        self.message.setText(message_to_seller(answers.weighed[chosen.listing_id], answers.worths))
+
+    def copy(self) -> None:
+        """Put the message to the seller on the clipboard."""
+        QGuiApplication.clipboard().setText(self.message.text())
+
+    def _answered(self) -> None:
+        chosen, text = self._chosen(), self.answer.text()
+        if chosen is None or not text.strip():
+            return
+        field, session = chosen.question.field, self.desk.session
+        line = session.try_edit(
+            self.tr("taking the seller's answer"), partial(self._with_answer, chosen.listing_id, field, text)
+        )
+        self.trouble.tell(f"{label(field)}: {line}" if line else "")
+        if not line:
+            self.answer.clear()
+
+    def _with_answer(self, listing_id: str, field: str, text: str, job: Job) -> Job:
+        value = self.desk.units.entered(field, text)
+        return job.with_listing(
+            job.listing(listing_id).corrected(field, value, origin=Origin.ANSWERED, note=text)
+        )
+
+    def _set_fallback(self, price: str, currency: str, what: str) -> None:
+        line = self.desk.session.try_edit(
+            self.tr("setting the fallback"), partial(_with_fallback, price, currency, what)
+        )
+        self.fallback.trouble.tell(line)
+
+    def _set_figure(self, group: str, name: str, text: str) -> None:
+        answers = self.desk.session.answers
+        line = self.desk.session.try_edit(
+            self.tr("changing a figure"), partial(_with_figure, group, name, text, answers)
+        )
+        self.figures_trouble.tell(line)
+
+
+def _with_fallback(price: str, currency: str, what: str, job: Job) -> Job:
+    if not price.strip():
+        return job.edited(fallback=None)
+    return job.edited(fallback=Fallback(price=number(price), currency=currency, what=what or "quote"))
+
+
+def _with_figure(group: str, name: str, text: str, answers: Answers | None, job: Job) -> Job:
+    """Return the job with one figure changed, once the engine has accepted it; emptied, the shipped one."""
+    own = dict(job.settings_changes.get(group) or {})  # type: ignore[arg-type]
+    if text.strip():
+        own[name] = number(text)
+        if answers is not None:
+            answers.settings.changed(**{group: own})  # type: ignore[arg-type]
+    else:
+        own.pop(name, None)
+    return job.edited(settings_changes=job.settings_changes | {group: own})
+
+
+def _bars(answers: Answers, names: dict[str, str]) -> list[Bar]:
+    """Return the candidates with a price and a chance, those of the plan first in its order."""
+    order = [step.id for step in answers.plan.steps] if answers.plan else []
+    priced = [one for one in answers.best_first if one.gamble is not None and one.fit_chance > 0]
+    priced.sort(key=lambda one: order.index(one.id) if one.id in order else len(order))
+    return [
+        Bar(
+            names.get(one.id, ""),
+            one.judgement.verdict,
+            order.index(one.id) + 1 if one.id in order else 0,
+            one.cost.landed,
+            one.cost.lost,
+            one.fit_chance,
+        )
+        for one in priced
+        if one.cost is not None
+    ]

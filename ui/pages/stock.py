@@ -1,19 +1,242 @@
-"""Stock and lots: the shop's saved offers and opened tables, ranked against the plate."""
+"""Stock and lots: the shop's saved offers, or opened tables, ranked against the old motor."""
 
-from PySide6.QtWidgets import QVBoxLayout, QWidget
+from collections.abc import Sequence
+from pathlib import Path
 
+from PySide6.QtCore import QModelIndex, Qt
+from PySide6.QtGui import QKeySequence, QShortcut
+from PySide6.QtWidgets import (
+    QAbstractItemView,
+    QFileDialog,
+    QHBoxLayout,
+    QHeaderView,
+    QLineEdit,
+    QProgressBar,
+    QPushButton,
+    QTableView,
+    QVBoxLayout,
+    QWidget,
+)
+
+from ui.answers import Answers
 from ui.desk import Desk, Page
-from ui.line import Heading, Line
+from ui.line import Heading, Line, Soft, Trouble
+from ui.lot import Lot, LotRow, as_listing, ranked, read_lot
+from ui.lot_delegate import LotDelegate
+from ui.models.lot_table import CHANCE, LANDED, MARK, NAME, NUMBER, RANGE, LotTable
 from ui.theme import GRID
+from ui.words import counted
+from ui.work import Task
+
+WIDTHS = {MARK: 17, RANGE: 15, LANDED: 14, CHANCE: 8, NAME: 40, NUMBER: 18}
 
 
 class StockPage(Page):
-    """Says what to do next."""
+    """Many offers at once."""
 
     def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
         super().__init__(desk, parent)
+        self.model, self.table = LotTable(), QTableView()
+        self.lot = Lot((), [])
+        self.seek, self.progress = QLineEdit(), QProgressBar()
+        self.stop = QPushButton(self.tr("S&top"))
+        self.keep, self.add = QPushButton(self.tr("&Keep as stock")), QPushButton(self.tr("&Add to this job"))
+        self.line, self.reason, self.trouble = Soft(), Line(), Trouble()
+        self._task: Task | None = None
+        self._ranked_for: Answers | None = None
+        self._lay_out()
+        self._connect()
+        self.setFocusProxy(self.table)
+
+    def _lay_out(self) -> None:
         down = QVBoxLayout(self)
         down.setContentsMargins(2 * GRID, GRID, GRID, 0)
-        down.addWidget(Heading(self.tr("Stock and lots")))
-        down.addWidget(Line(self.tr("Open a table of offers to rank it against the old motor.")))
-        down.addStretch(1)
+        head = QHBoxLayout()
+        head.addWidget(Heading(self.tr("Stock and lots")), 1)
+        self.seek.setPlaceholderText(self.tr("filter: words or a verdict"))
+        self.seek.setAccessibleName(self.tr("Filter the offers"))
+        self.seek.setClearButtonEnabled(True)
+        self.seek.setFixedWidth(28 * GRID)
+        head.addWidget(self.seek)
+        opens = QPushButton(self.tr("&Open a table…"))
+        opens.clicked.connect(self.choose_files)
+        for button in (opens, self.keep, self.add):
+            head.addWidget(button)
+        down.addLayout(head)
+        down.addLayout(self._progress_row())
+        down.addWidget(self.trouble)
+        down.addWidget(self._table(), 1)
+        down.addWidget(self.reason)
+
+    def _progress_row(self) -> QHBoxLayout:
+        across = QHBoxLayout()
+        self.progress.setFixedWidth(28 * GRID)
+        self.progress.setRange(0, 1000)
+        self.progress.setAccessibleName(self.tr("Progress"))
+        across.addWidget(self.line, 1)
+        across.addWidget(self.progress)
+        across.addWidget(self.stop)
+        self._busy(None)
+        return across
+
+    def _table(self) -> QTableView:
+        table = self.table
+        table.setModel(self.model)
+        table.setItemDelegate(LotDelegate(table))
+        table.setAccessibleName(self.tr("Offers, best first"))
+        table.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
+        table.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
+        table.setShowGrid(False)
+        table.setWordWrap(False)
+        table.setTabKeyNavigation(False)
+        table.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
+        rows = table.verticalHeader()
+        rows.hide()
+        rows.setSectionResizeMode(QHeaderView.ResizeMode.Fixed)
+        rows.setDefaultSectionSize(3 * GRID)
+        header = table.horizontalHeader()
+        header.setStretchLastSection(True)
+        header.setHighlightSections(False)
+        header.setDefaultAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
+        for column, wide in WIDTHS.items():
+            header.resizeSection(column, wide * GRID)
+        header.setSectionsClickable(True)
+        header.sectionClicked.connect(self.model.sort)
+        return table
+
+    def _connect(self) -> None:
+        self.seek.textChanged.connect(self._filter)
+        self.stop.clicked.connect(self.cancel)
+        self.add.clicked.connect(self.add_to_job)
+        self.keep.clicked.connect(self.keep_as_stock)
+        self.table.activated.connect(lambda _index: self.add_to_job())
+        self.table.selectionModel().currentChanged.connect(lambda index, _before: self._explain(index))
+        self.desk.session.answered.connect(self._rank_if_shown)
+        QShortcut(QKeySequence.StandardKey.Find, self, self.seek.setFocus)
+        QShortcut(QKeySequence.StandardKey.Copy, self.table, self.copy)
+
+    # --- what comes in
+
+    def showEvent(self, event: object) -> None:
+        """Load the saved stock on the first visit, and rank what is there against the job as it is."""
+        super().showEvent(event)  # type: ignore[arg-type]
+        if not self.lot.records and self._task is None:
+            self._start(self.desk.shelf.stock(), self._loaded)
+        elif self.desk.session.answers is not self._ranked_for:
+            self.rank()
+
+    def choose_files(self) -> None:
+        """Let the user choose tables."""
+        paths, _kind = QFileDialog.getOpenFileNames(self, self.tr("Open a table of offers"))
+        if paths:
+            self.open_files([Path(path) for path in paths])
+
+    def open_files(self, paths: Sequence[Path]) -> None:
+        """Read files on a worker; the rows show before they are ranked."""
+        self._start(self.desk.work.run_ticking(read_lot, list(paths)), self._loaded)
+
+    def _start(self, task: Task, then: object) -> None:
+        self.cancel()
+        self.trouble.tell("")
+        self._task = task
+        self._busy(task)
+        task.progress.connect(lambda share: self.progress.setValue(round(share * 1000)))
+        task.done.connect(then)
+        task.failed.connect(lambda fault: self.trouble.tell(str(fault)))
+        task.ended.connect(lambda: self._ended(task))
+
+    def _ended(self, task: Task) -> None:
+        if self._task is task:
+            self._task = None
+            self._busy(None)
+
+    def _busy(self, task: Task | None) -> None:
+        self.progress.setVisible(task is not None)
+        self.progress.setValue(0)
+        self.stop.setVisible(task is not None)
+
+    def cancel(self) -> None:
+        """Stop reading or ranking; what is shown stays."""
+        if self._task is not None:
+            self._task.cancel()
+            self._task = None
+            self._busy(None)
+
+    def _loaded(self, lot: Lot) -> None:
+        self.lot, self._ranked_for = lot, None
+        self.trouble.tell(lot.problems[0] if lot.problems else "")
+        self.model.show_rows(lot.rows)
+        self._count()
+        self._task = None
+        self.rank()
+
+    # --- ranking
+
+    def _rank_if_shown(self, _answers: Answers) -> None:
+        if self.isVisible():
+            self.rank()
+
+    def rank(self) -> None:
+        """Rank the lot against the open job's old motor."""
+        answers = self.desk.session.answers
+        if answers is None or not self.lot.records or answers is self._ranked_for:
+            return
+        self._ranked_for = answers
+        work = self.desk.work.run_ticking(ranked, self.lot, answers.wanted, answers.settings)
+        self._start(work, self._take)
+
+    def _take(self, rows: list[LotRow]) -> None:
+        self.model.show_rows(rows)
+        self._count()
+        if self.model.rows:
+            self.table.selectRow(0)
+
+    def _filter(self, text: str) -> None:
+        self.model.filter(text)
+        self._count()
+
+    def _count(self) -> None:
+        shown, every = len(self.model.rows), self.model.total
+        empty = self.tr("No stock yet: open a table of offers, rank it against any plate, and keep it here.")
+        words = (
+            counted(every, "offer")
+            if shown == every
+            else self.tr("{} of {}").format(shown, counted(every, "offer"))
+        )
+        self.line.setText(words if every else empty)
+        self.state.emit(words if every else self.tr("no stock yet"))
+
+    # --- what is done with it
+
+    def _chosen(self) -> LotRow | None:
+        row = self.table.currentIndex().row()
+        return self.model.rows[row] if 0 <= row < len(self.model.rows) else None
+
+    def _explain(self, _index: QModelIndex) -> None:
+        chosen = self._chosen()
+        self.reason.setText(f"{chosen.name}: {chosen.reason}" if chosen else "")
+
+    def add_to_job(self) -> None:
+        """Take the chosen offer into the job as a candidate."""
+        chosen, session = self._chosen(), self.desk.session
+        if chosen is None:
+            self.trouble.tell(self.tr("Choose an offer first."))
+            return
+        listing = as_listing(self.lot.records[chosen.at])
+        session.edit(self.tr("adding an offer"), session.job.with_listing(listing))
+        self.reason.setText(self.tr("Added to this job: {}").format(chosen.name))
+
+    def keep_as_stock(self) -> None:
+        """Save the lot as the shop's stock."""
+        task = self.desk.shelf.keep(self.lot.records)
+        task.done.connect(lambda number: self.line.setText(self.tr("{} kept as stock").format(number)))
+        task.failed.connect(lambda fault: self.trouble.tell(str(fault)))
+
+    def copy(self) -> None:
+        """Put the chosen row on the clipboard as a spreadsheet takes it."""
+        from ui.export import copy_lines
+
+        row = self.table.currentIndex().row()
+        if row >= 0:
+            cells = [str(self.model.index(row, at).data()) for at in range(self.model.columnCount())]
+            copy_lines([cells])

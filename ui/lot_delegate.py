@@ -1,0 +1,57 @@
+"""Paints the mark with its word, the range bar, and plain words in a lot's table."""
+
+from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QRectF, Qt
+from PySide6.QtGui import QColor, QPainter, QPalette
+from PySide6.QtWidgets import QStyle, QStyledItemDelegate, QStyleOptionViewItem
+
+from ui.marks import mark_pixmap
+from ui.models.lot_table import MARK, RANGE, SCORES, VERDICT
+from ui.range_bar import paint_range
+from ui.theme import GRID, colours_of
+
+Index = QModelIndex | QPersistentModelIndex
+SIDE = 2 * GRID
+
+
+class LotDelegate(QStyledItemDelegate):
+    """One cell."""
+
+    def __init__(self, parent: object = None) -> None:
+        super().__init__(parent)  # type: ignore[arg-type]
+        self._marks: dict[tuple[object, ...], object] = {}
+
+    def initStyleOption(self, option: QStyleOptionViewItem, index: Index) -> None:
+        """Light the chosen row without changing its ink."""
+        super().initStyleOption(option, index)
+        colours = colours_of(option.widget)
+        option.palette.setColor(QPalette.ColorRole.HighlightedText, QColor(colours.ink))
+        option.palette.setColor(QPalette.ColorRole.Highlight, QColor(colours.lit))
+
+    def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: Index) -> None:
+        """Paint mark, bar or words."""
+        if index.column() not in (MARK, RANGE):
+            super().paint(painter, option, index)
+            return
+        colours = colours_of(option.widget)
+        painter.save()
+        if option.state & QStyle.StateFlag.State_Selected:
+            painter.fillRect(option.rect, QColor(colours.lit))
+        if index.column() == RANGE:
+            room = QRectF(option.rect).adjusted(GRID, 2, -GRID, -2)
+            paint_range(painter, room, index.data(SCORES), colours)
+        else:
+            self._paint_mark(painter, option, index)
+        painter.restore()
+
+    def _paint_mark(self, painter: QPainter, option: QStyleOptionViewItem, index: Index) -> None:
+        colours, verdict = colours_of(option.widget), index.data(VERDICT)
+        ink, scale = colours.verdict(verdict), painter.device().devicePixelRatioF()
+        key = (verdict, ink.name(), scale)
+        picture = self._marks.get(key)
+        if picture is None:
+            picture = self._marks[key] = mark_pixmap(verdict, SIDE, ink, scale)
+        top = option.rect.top() + (option.rect.height() - SIDE) // 2
+        painter.drawPixmap(option.rect.left() + GRID // 2, top, picture)  # type: ignore[call-overload]
+        painter.setPen(ink)
+        room = option.rect.adjusted(3 * GRID + 4, 0, 0, 0)
+        painter.drawText(room, Qt.AlignmentFlag.AlignVCenter, str(index.data()))

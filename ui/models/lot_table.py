@@ -1,0 +1,126 @@
+"""The rows of a lot, filtered and sorted; holds light rows alone, so that it never stalls."""
+
+from collections.abc import Callable
+from typing import Any
+
+from PySide6.QtCore import QAbstractTableModel, QModelIndex, QPersistentModelIndex, Qt
+
+from ui.lot import LotRow
+from ui.money_words import money, per_cent
+from ui.range_bar import range_words
+from ui.words import verdict_word
+
+Index = QModelIndex | QPersistentModelIndex
+VERDICT = Qt.ItemDataRole.UserRole + 1
+SCORES = Qt.ItemDataRole.UserRole + 2
+MARK, RANGE, LANDED, CHANCE, NAME, NUMBER, REASON = range(7)
+NUMBERS = frozenset({LANDED, CHANCE})
+
+
+class LotTable(QAbstractTableModel):
+    """Shows those rows that hold all the words of the filter."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.rows: list[LotRow] = []
+        self._all: list[LotRow] = []
+        self._words: list[str] = []
+        self._filter: tuple[str, ...] = ()
+
+    def show_rows(self, rows: list[LotRow]) -> None:
+        """Show other rows, in the order given."""
+        self._all = rows
+        self._words = []
+        self._show()
+
+    def filter(self, text: str) -> None:
+        """Keep the rows that hold all these words in verdict, name or number."""
+        self._filter = tuple(text.casefold().split())
+        self._show()
+
+    @property
+    def total(self) -> int:
+        """How many rows there are without the filter."""
+        return len(self._all)
+
+    def _show(self) -> None:
+        self.beginResetModel()
+        self.rows = self._kept() if self._filter else self._all
+        self.endResetModel()
+
+    def _kept(self) -> list[LotRow]:
+        if not self._words:
+            verdicts = {row.verdict: verdict_word(row.verdict) for row in self._all}
+            self._words = [f"{verdicts[r.verdict]} {r.name} {r.number}".casefold() for r in self._all]
+        kept = list(zip(self._all, self._words, strict=True))
+        for word in self._filter:
+            kept = [pair for pair in kept if word in pair[1]]
+        return [row for row, _words in kept]
+
+    def rowCount(self, parent: Index = QModelIndex()) -> int:  # noqa: B008 - Qt's own signature
+        """Return the number of rows shown."""
+        return 0 if parent.isValid() else len(self.rows)
+
+    def columnCount(self, parent: Index = QModelIndex()) -> int:  # noqa: B008 - Qt's own signature
+        """Return the number of columns."""
+        return 0 if parent.isValid() else 7
+
+    def headerData(
+        self, section: int, orientation: Qt.Orientation, role: int = Qt.ItemDataRole.DisplayRole
+    ) -> Any:
+        """Return the columns' names."""
+        if role == Qt.ItemDataRole.DisplayRole and orientation == Qt.Orientation.Horizontal:
+            return (
+                self.tr("Verdict"),
+                self.tr("Score"),
+                self.tr("Landed"),
+                self.tr("Chance"),
+                self.tr("Offer"),
+                self.tr("Number"),
+                self.tr("Why"),
+            )[section]
+        if role == Qt.ItemDataRole.TextAlignmentRole and section in NUMBERS:
+            return Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
+        return None
+
+    def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> Any:
+        """Return what a cell shows."""
+        if not index.isValid():
+            return None
+        row = self.rows[index.row()]
+        if role == Qt.ItemDataRole.DisplayRole:
+            return _SHOWN[index.column()](row)
+        if role == VERDICT:
+            return row.verdict
+        if role == SCORES:
+            return (row.low, row.score, row.high)
+        if role == Qt.ItemDataRole.TextAlignmentRole and index.column() in NUMBERS:
+            return Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
+        return None
+
+    def sort(self, column: int, order: Qt.SortOrder = Qt.SortOrder.AscendingOrder) -> None:
+        """Sort all rows by a column; by the verdict is the order of the ranking."""
+        self._all = sorted(self._all, key=_KEYS[column], reverse=order == Qt.SortOrder.DescendingOrder)
+        self._words = []
+        self._show()
+
+
+_SHOWN: tuple[Callable[[LotRow], str], ...] = (
+    lambda row: verdict_word(row.verdict),
+    lambda row: range_words(row.low, row.score, row.high),
+    lambda row: money(row.landed if row.landed is not None else row.price, row.currency),
+    lambda row: per_cent(row.chance),
+    lambda row: row.name,
+    lambda row: row.number,
+    lambda row: row.reason,
+)
+_LAST = float("inf")
+_KEYS: tuple[Callable[[LotRow], Any], ...] = (
+    lambda row: row.at,
+    lambda row: -(row.low or 0.0),
+    lambda row: row.landed if row.landed is not None else _LAST,
+    lambda row: -(row.chance or 0.0),
+    lambda row: row.name.casefold(),
+    lambda row: row.number,
+    lambda row: row.reason,
+)

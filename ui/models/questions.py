@@ -1,0 +1,74 @@
+"""Open questions by what their answers are worth."""
+
+from typing import Any, NamedTuple
+
+from PySide6.QtCore import QAbstractTableModel, QModelIndex, QPersistentModelIndex, Qt
+
+from matcher.asking import Question
+from matcher.money.questions import Worth
+from ui.answers import Answers
+from ui.models.pile import name_of
+
+Index = QModelIndex | QPersistentModelIndex
+WORTH, WHOM, QUESTION = range(3)
+
+
+class Asked(NamedTuple):
+    """One row: the candidate, one question about it, and what the answer is worth."""
+
+    listing_id: str
+    question: Question
+    worth: float | None
+
+
+class Questions(QAbstractTableModel):
+    """One row a question; without a fallback nothing has a worth and the order is the engine's."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.rows: list[Asked] = []
+        self._names: dict[str, str] = {}
+
+    def show_answers(self, answers: Answers) -> None:
+        """Take over the questions of every candidate that may still fit."""
+        self.beginResetModel()
+        self._names = {one.id: name_of(one) for one in answers.job.listings}
+        self.rows = _by_worth(answers.worths) if answers.worths else _unweighed(answers)
+        self.endResetModel()
+
+    def rowCount(self, parent: Index = QModelIndex()) -> int:  # noqa: B008 - Qt's own signature
+        """Return the number of questions."""
+        return 0 if parent.isValid() else len(self.rows)
+
+    def columnCount(self, parent: Index = QModelIndex()) -> int:  # noqa: B008 - Qt's own signature
+        """Return the number of columns."""
+        return 0 if parent.isValid() else 3
+
+    def headerData(
+        self, section: int, orientation: Qt.Orientation, role: int = Qt.ItemDataRole.DisplayRole
+    ) -> Any:
+        """Return the columns' names."""
+        if role == Qt.ItemDataRole.DisplayRole and orientation == Qt.Orientation.Horizontal:
+            return (self.tr("Worth"), self.tr("About"), self.tr("Question"))[section]
+        return None
+
+    def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> Any:
+        """Return what a cell shows."""
+        if not index.isValid():
+            return None
+        row = self.rows[index.row()]
+        if role == Qt.ItemDataRole.DisplayRole:
+            worth = "" if row.worth is None else f"{row.worth:,.0f}"
+            return (worth, self._names.get(row.listing_id, ""), row.question.text)[index.column()]
+        if role == Qt.ItemDataRole.TextAlignmentRole and index.column() == WORTH:
+            return Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
+        return None
+
+
+def _by_worth(worths: tuple[Worth, ...]) -> list[Asked]:
+    return [Asked(one.id, question, one.worth) for one in worths for question in one.questions]
+
+
+def _unweighed(answers: Answers) -> list[Asked]:
+    open_ones = [one for one in answers.best_first if one.fit_chance > 0]
+    return [Asked(one.id, question, None) for one in open_ones for question in one.judgement.questions]
