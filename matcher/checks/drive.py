@@ -27,8 +27,10 @@ _SIGNALS = {
 def judge(pair: Pair) -> Finding | None:
     """Compare the kinds of motor, and what tells an electronic one what to do."""
     old, new = pair.old.motor_type, pair.new.motor_type
-    presumed = ("motor_type",) if old is None or new is None else ()
-    return answer.finding("drive", _answer(pair), hard=HARD, values=(kind(old), kind(new)), presumed=presumed)
+    answered = _answer(pair)
+    unsaid = answered.outcome is Outcome.OK and (old is None or new is None)
+    presumed = ("motor_type",) if unsaid else ()
+    return answer.finding("drive", answered, hard=HARD, values=(kind(old), kind(new)), presumed=presumed)
 
 
 def _answer(pair: Pair) -> Answer:

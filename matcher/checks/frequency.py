@@ -13,7 +13,6 @@ from matcher.supply import near_hertz, plate_hertz, said_hertz
 
 HARD = True
 READS = Reads(old=("hertz", "volts"), new=("hertz", "volts", "frame", "currency"), site=("supply_hertz",))
-SETTLED = Reads(old=("hertz",), new=("hertz",))
 SOURCE = "NEMA MG 1 12.44"
 _SIXTY_HERTZ_MONEY = frozenset({"USD", "CAD", "MXN"})
 _ASK = "Ask what the plate says beside HZ."

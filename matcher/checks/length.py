@@ -12,14 +12,15 @@ READS = Reads(old=("body_length_in",), new=("body_length_in",), site=("room_leng
 
 
 def judge(pair: Pair) -> Finding | None:
-    """Compare the body with the room, or with the old body where the room isn't known."""
-    hard = pair.site.room_length_in is not None
-    return answer.finding(
-        "length",
-        _in_room(pair, pair.site.room_length_in) if pair.site.room_length_in is not None else _by_old(pair),
-        hard=hard,
-        values=(inches(pair.old.body_length_in), inches(pair.new.body_length_in)),
-    )
+    """Compare the body with the room, or with the old body where the room isn't known.
+
+    Where the room is known a fail and an unknown are hard; a body that goes in counts as a soft check.
+    """
+    room = pair.site.room_length_in
+    answered = _by_old(pair) if room is None else _in_room(pair, room)
+    hard = room is not None and answered.outcome in (Outcome.FAIL, Outcome.UNKNOWN)
+    values = (inches(pair.old.body_length_in), inches(pair.new.body_length_in))
+    return answer.finding("length", answered, hard=hard, values=values)
 
 
 def _in_room(pair: Pair, room: float) -> Answer:
