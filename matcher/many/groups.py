@@ -153,7 +153,7 @@ def _arrays(findings: Sequence[Finding | None]) -> Answers:
 
 
 def relation_codes(name: str, old: Motor, pile: Pile) -> Codes:
-    """Return how each candidate's brand or number relates to the old one's: 0 not said, 1 differs, 2 equal."""
+    """Return each candidate's relation to the old motor: 0 not said, 1 they differ, 2 they are equal."""
     column = pile.column(RELATED[name])
     compare = same_brand if name == "same_brand" else same_code
     said = getattr(old, RELATED[name])
