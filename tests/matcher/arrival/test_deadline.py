@@ -62,9 +62,25 @@ def test_what_it_says(today: date, words: str) -> None:
         ({"bought": date(2030, 4, 9)}, "before the purchase"),
         ({"today": date(2030, 4, 7)}, "in the future"),
         ({"transit_days": -1}, "can't be"),
+        ({"transit_days": 61}, "can't be"),
+        ({"return_days": 4000}, "return days: 4000"),
     ],
 )
 def test_dates_that_cannot_be_are_refused(dates: dict[str, object], words: str) -> None:
     given = {"bought": BOUGHT, "delivered": DELIVERED, "today": DELIVERED, "return_days": 30} | dates
     with pytest.raises(BadValue, match=words):
         deadline(**given)  # type: ignore[arg-type]
+
+
+def test_a_window_shorter_than_the_way_back_is_said_so() -> None:
+    found = at(return_days=3)
+    assert found is not None
+    assert found.is_tight
+    assert "sooner than a parcel travels" in found.says
+
+
+@pytest.mark.parametrize(("day", "words"), [(1, "send back by Fri 3 May 2030"), (4, "last safe day was Fri")])
+def test_a_few_words_for_the_rail(day: int, words: str) -> None:
+    found = at(date(2030, 5, day), return_days=30)
+    assert found is not None
+    assert words in found.short

@@ -1,0 +1,119 @@
+"""The check list of one delivery: the facts that this job's checks rest on and that can be measured."""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from functools import cache
+
+from matcher.arrival.measured import in_words
+from matcher.checks import BY_NAME
+from matcher.finding import Finding
+from matcher.motor import MOTOR_FIELDS, Motor, Offer
+from matcher.record import Record
+from matcher.saying import fact
+from matcher.tables import Row, rows
+from matcher.verdict import Judgement
+
+WITHIN_REACH = ("plate", "measure")
+"""Groups of `data/fields.tsv` whose facts stand on the plate or can be measured."""
+OF_A_MODULE = ("module", "module_number", "program_number", "control_signal")
+IDENTITY = ("brand", "part_number")
+IN_PASSING = frozenset({("hazard", "enclosure"), ("frequency", "frame"), ("rotation", "motor_type")})
+"""Facts that a hard check only looks at in special cases; they don't hold up the decision."""
+
+
+@dataclass(frozen=True, slots=True)
+class Item:
+    """One fact to measure: what the old motor has, what the listing says, and in which words."""
+
+    field: str
+    label: str
+    how: str
+    old: str
+    listed: str
+    said: str
+    """The listing's own words behind its value."""
+    checks: tuple[str, ...]
+    """The checks that read it, hard ones first."""
+    doubt: str
+    """`presumed`, `contradicted`, `not said`, or empty for what the listing says."""
+    hard: bool
+    """A hard check rests on it: not kept before it is measured."""
+
+
+def checklist(old: Motor, candidate: Record, judgement: Judgement) -> tuple[Item, ...]:
+    """Return what to measure for this job: doubts first, then hard facts, then in the plate's order."""
+    read_by = _read_by(judgement)
+    items = [
+        _item(row, old, candidate, judgement, read_by[row["field"]])
+        for row in _fields()
+        if row["field"] in read_by and _matters(row["field"], old, candidate, judgement)
+    ]
+    return tuple(
+        sorted(items, key=lambda item: (not (item.hard and item.doubt), not item.hard, not item.doubt))
+    )
+
+
+@cache
+def _fields() -> tuple[Row, ...]:
+    return tuple(
+        row for row in rows("fields") if row["group"] in WITHIN_REACH and row["field"] in MOTOR_FIELDS
+    )
+
+
+def _read_by(judgement: Judgement) -> dict[str, list[Finding]]:
+    """Return, by fact of the new motor, the findings whose checks read it."""
+    found: dict[str, list[Finding]] = {name: [] for name in IDENTITY}
+    for finding in judgement.findings:
+        for name in (*BY_NAME[finding.check].reads.new, *finding.questions):
+            found.setdefault(name, []).append(finding)
+    return found
+
+
+def _matters(name: str, old: Motor, candidate: Record, judgement: Judgement) -> bool:
+    """Leave out what neither motor has and nobody asks for."""
+    said = getattr(candidate.facts, name) is not None or name in candidate.contradicted
+    asked = any(name in finding.questions for finding in judgement.findings)
+    if name in OF_A_MODULE:
+        return said or asked
+    if name == "seen_from":
+        return candidate.facts.turn != "either" and (said or asked or candidate.facts.turn is not None)
+    return said or asked or (getattr(old, name) is not None and name not in IDENTITY)
+
+
+def _item(row: Row, old: Motor, candidate: Record, judgement: Judgement, findings: list[Finding]) -> Item:
+    name = row["field"]
+    mark = candidate.where.get(name)
+    known = getattr(candidate.facts, name) is not None or getattr(old, name) is not None
+    hard = any(finding.hard and _rests_on(finding, name, known=known) for finding in findings)
+    return Item(
+        field=name,
+        label=fact(name),
+        how=row["how"],
+        old=in_words(name, Offer.model_validate(dict(old))),
+        listed=in_words(name, candidate.facts),
+        said=mark.said if mark and mark.source else "",
+        checks=tuple(
+            dict.fromkeys(finding.check for finding in sorted(findings, key=lambda one: not one.hard))
+        ),
+        doubt=_doubt(name, candidate, judgement),
+        hard=hard,
+    )
+
+
+def _rests_on(finding: Finding, name: str, *, known: bool) -> bool:
+    if name in finding.questions:
+        return True
+    return known and name in BY_NAME[finding.check].reads.new and (finding.check, name) not in IN_PASSING
+
+
+def _doubt(name: str, candidate: Record, judgement: Judgement) -> str:
+    if name in candidate.contradicted:
+        return "contradicted"
+    if getattr(candidate.facts, name) is not None:
+        return ""
+    return "presumed" if name in judgement.presumed else "not said"
+
+
+def open_hard(items: tuple[Item, ...], measured: Mapping[str, object]) -> Iterator[Item]:
+    """Yield the hard items that are not measured yet."""
+    return (item for item in items if item.hard and item.field not in measured)

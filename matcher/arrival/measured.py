@@ -1,0 +1,135 @@
+"""Measured facts laid over what a listing says, and where the two differ."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from matcher.entry import entered, said, unit
+from matcher.errors import SamespinError
+from matcher.job_given import Given, overlay
+from matcher.motor import MOTOR_FIELDS, Offer
+from matcher.numbers import compact
+from matcher.rated import equal_ratings
+from matcher.record import Origin, Record
+from matcher.saying import fact
+from matcher.tables import rows
+
+ROUNDING = 0.02
+SHAFT_ROUNDING_IN = 0.005
+"""Two values within 2 %, shafts within 0.005 in, are one thing said more or less exactly."""
+
+
+@dataclass(frozen=True, slots=True)
+class Deviation:
+    """One fact that the listing says and that was measured otherwise."""
+
+    field: str
+    listed: str
+    """The listing's value as people say it, with its unit."""
+    said: str
+    """The listing's own words; empty for a value that was typed in."""
+    measured: str
+
+    @property
+    def says(self) -> str:
+        """Return it as one sentence of a note to the seller."""
+        words = f'the listing says "{self.said}" ({self.listed})' if self.said else f"listed as {self.listed}"
+        return f"{fact(self.field).capitalize()}: {words}; it measures {self.measured}."
+
+
+def values_in(measured: Mapping[str, str]) -> tuple[dict[str, object], dict[str, str]]:
+    """Return the typed measurements as values, and by field why one can't be."""
+    values: dict[str, object] = {}
+    faults: dict[str, str] = {}
+    for name, text in measured.items():
+        if name not in MOTOR_FIELDS:
+            faults[name] = f"{name!r:.60} is no fact of a motor"
+            continue
+        try:
+            value = entered(name, text)
+        except SamespinError as refused:
+            faults[name] = str(refused)
+        else:
+            if value is not None:
+                values[name] = value
+    return values, faults
+
+
+def measured_record(candidate: Record, values: Mapping[str, object]) -> Record:
+    """Return the candidate with measured facts over its listed ones; a conflict on them is settled."""
+    given = {
+        name: Given.model_validate({"value": value, "origin": Origin.MEASURED})
+        for name, value in values.items()
+    }
+    facts, where, conflicts = overlay(candidate.facts, candidate.where, candidate.conflicts, given)
+    return Record(candidate.id, facts, where, conflicts, candidate.title, candidate.text)
+
+
+def deviations(candidate: Record, measured: Record, names: Mapping[str, object]) -> tuple[Deviation, ...]:
+    """Return the facts in `names` that the listing says otherwise than they were measured."""
+    found = []
+    for name in MOTOR_FIELDS:
+        if name not in names or getattr(candidate.facts, name) is None:
+            continue
+        if not same(name, candidate.facts, measured.facts):
+            mark = candidate.where.get(name)
+            found.append(
+                Deviation(
+                    name,
+                    in_words(name, candidate.facts),
+                    _quoted(mark.said) if mark and mark.source else "",
+                    in_words(name, measured.facts),
+                )
+            )
+    return tuple(found)
+
+
+def _quoted(words: str) -> str:
+    flat = " ".join(words.split())
+    return flat if len(flat) <= 120 else f"{flat[:117]}..."
+
+
+def same(name: str, one: Offer, other: Offer) -> bool:
+    """Tell whether two records say the same of one fact, within rounding."""
+    if name in ("turn", "seen_from"):
+        return _turn(one) == _turn(other)
+    left, right = getattr(one, name), getattr(other, name)
+    if isinstance(left, bool) or isinstance(right, bool) or name in ("shaft_flats", "shaft_ends"):
+        return bool(left == right)
+    if name == "volts":
+        return equal_ratings(left, right)
+    if isinstance(left, tuple) and isinstance(right, tuple) and isinstance(left[0], (int, float)):
+        return len(left) == len(right) and all(map(_near, left, right))
+    if isinstance(left, float) and isinstance(right, float) and name == "shaft_diameter_in":
+        return abs(left - right) <= SHAFT_ROUNDING_IN
+    if isinstance(left, (int, float)) and isinstance(right, (int, float)):
+        return _near(left, right)
+    if isinstance(left, str) and isinstance(right, str):
+        return compact(left) == compact(right)
+    return bool(left == right)
+
+
+def _near(left: float, right: float) -> bool:
+    return abs(left - right) <= ROUNDING * max(abs(left), abs(right)) + 1e-9
+
+
+def _turn(facts: Offer) -> tuple[str | None, str | None]:
+    """Return the turn as seen from the lead end, where its view is known."""
+    if facts.seen_from != "shaft_end" or facts.turn not in ("cw", "ccw"):
+        return facts.turn, facts.seen_from if facts.turn != "either" else None
+    return ("ccw" if facts.turn == "cw" else "cw"), "lead_end"
+
+
+def in_words(name: str, facts: Offer) -> str:
+    """Return a fact with its unit; a turn with the end that it is seen from. Empty when not known."""
+    value = getattr(facts, name)
+    if value is None:
+        return ""
+    words = said(name, value).replace("_", " ")
+    if name == "turn" and facts.seen_from:
+        return f"{words} seen from the {facts.seen_from.replace('_', ' ')}"
+    shown = unit(name) or _units().get(name, "")
+    return f"{words} {shown}".strip()
+
+
+def _units() -> dict[str, str]:
+    return {row["field"]: row["unit"] for row in rows("fields")}

@@ -1,0 +1,111 @@
+"""What a user entered about an arrival, as `Job.arrival` keeps it: texts as typed, also ones that can't be.
+
+Keys: `listing` (the id of the one that was bought), `bought` and `delivered` (dates), `transit_days`,
+`counted` (`back` or `sent`), `measured` and `looks` (text by name), `photos` (names), `decision`
+(`keep` or `send_back`).
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from datetime import date, datetime
+
+from pydantic import JsonValue
+
+from matcher.errors import BadValue
+from matcher.job import Job, Listing
+
+DATE_FORMS = ("%Y-%m-%d", "%d %b %Y", "%d %B %Y", "%b %d %Y", "%B %d %Y", "%d.%m.%Y")
+"""Dates that are understood; slashes aren't, since 3/4 is March here and April there."""
+DECISIONS = ("keep", "send_back")
+
+
+@dataclass(frozen=True, slots=True)
+class Entries:
+    """Everything entered, as text; nothing of it is checked yet."""
+
+    listing: str = ""
+    bought: str = ""
+    delivered: str = ""
+    transit_days: str = ""
+    counted: str = "back"
+    measured: Mapping[str, str] = field(default_factory=dict)
+    looks: Mapping[str, str] = field(default_factory=dict)
+    photos: tuple[str, ...] = ()
+    decision: str = ""
+
+
+def entries_in(section: Mapping[str, JsonValue]) -> Entries:
+    """Return what the section of a job holds; values of another kind are passed over."""
+    photos = section.get("photos")
+    return Entries(
+        listing=_text(section, "listing"),
+        bought=_text(section, "bought"),
+        delivered=_text(section, "delivered"),
+        transit_days=_text(section, "transit_days"),
+        counted="sent" if section.get("counted") == "sent" else "back",
+        measured=_texts(section, "measured"),
+        looks=_texts(section, "looks"),
+        photos=tuple(str(name) for name in photos) if isinstance(photos, list) else (),
+        decision=_text(section, "decision") if section.get("decision") in DECISIONS else "",
+    )
+
+
+def _text(section: Mapping[str, JsonValue], name: str) -> str:
+    value = section.get(name)
+    return value.strip() if isinstance(value, str) else ""
+
+
+def _texts(section: Mapping[str, JsonValue], name: str) -> dict[str, str]:
+    value = section.get(name)
+    if not isinstance(value, dict):
+        return {}
+    return {key: text for key, text in value.items() if isinstance(text, str) and text.strip()}
+
+
+def bought(job: Job) -> Listing | None:
+    """Return the listing that was bought, `None` while nothing is chosen or it was removed."""
+    chosen = entries_in(job.arrival).listing
+    return next((listing for listing in job.listings if listing.id == chosen), None)
+
+
+def with_bought(job: Job, listing_id: str) -> Job:
+    """Return the job with another listing as the one that was bought, or none when the id is empty.
+
+    What was measured belongs to the part before, so it goes; dates stay.
+    """
+    if listing_id == entries_in(job.arrival).listing:
+        return job
+    kept = {name: value for name, value in job.arrival.items() if name in ("bought", "transit_days")}
+    changed = job.edited(arrival=kept | {"listing": listing_id} if listing_id else kept)
+    for listing in job.listings:
+        decision = "bought" if listing.id == listing_id else ""
+        if listing.decision in ("", "bought") and listing.decision != decision:
+            changed = changed.with_listing(listing.edited(decision=decision))
+    return changed
+
+
+def with_entry(job: Job, name: str, text: str) -> Job:
+    """Return the job with one entry of the section as typed; emptied, it is taken out."""
+    rest = {key: value for key, value in job.arrival.items() if key != name}
+    return job.edited(arrival=rest | {name: text} if text else rest)
+
+
+def with_named(job: Job, group: str, name: str, text: str) -> Job:
+    """Return the job with one text in `measured` or `looks`; emptied, it is taken out."""
+    kept = {key: value for key, value in _texts(job.arrival, group).items() if key != name}
+    return job.edited(arrival={**job.arrival, group: {**kept, name: text} if text.strip() else {**kept}})
+
+
+def date_in(what: str, text: str) -> date | None:
+    """Return a typed date, `None` for nothing. Raises BadValue for what is no date of these decades."""
+    words = " ".join(text.replace(",", " ").split())
+    if not words:
+        return None
+    for form in DATE_FORMS:
+        try:
+            found = datetime.strptime(words, form).date()
+        except ValueError:
+            continue
+        if 2000 <= found.year <= 2199:
+            return found
+    raise BadValue(f"{what}: {text!r:.40} is no date; write it as 2030-04-08 or 8 Apr 2030")

@@ -1,0 +1,56 @@
+"""What a job keeps of an arrival: as typed, by the listing that was bought."""
+
+from datetime import date
+
+import pytest
+
+from matcher.arrival.section import bought, date_in, entries_in, with_bought, with_entry, with_named
+from matcher.errors import BadValue
+from matcher.job import Job, Listing
+
+ONE, TWO = Listing(title="one"), Listing(title="two", decision="asked the seller")
+JOB = Job(listings=(ONE, TWO))
+
+
+def test_the_bought_one_is_marked_and_another_choice_takes_the_mark_along() -> None:
+    first = with_bought(JOB, ONE.id)
+    assert bought(first) == first.listing(ONE.id)
+    assert first.listing(ONE.id).decision == "bought"
+    second = with_bought(with_named(first, "measured", "rpm", "1075"), TWO.id)
+    assert second.listing(ONE.id).decision == ""
+    assert second.listing(TWO.id).decision == "asked the seller"  # a person's own words stay
+    assert entries_in(second.arrival).measured == {}
+
+
+def test_entries_are_kept_as_typed_and_taken_out_when_emptied() -> None:
+    job = with_entry(with_named(JOB, "looks", "spins", "bad"), "delivered", "no date at all")
+    assert entries_in(job.arrival).delivered == "no date at all"
+    assert entries_in(with_entry(job, "delivered", "").arrival).delivered == ""
+    assert entries_in(with_named(job, "looks", "spins", "").arrival).looks == {}
+
+
+def test_a_removed_listing_is_no_longer_bought() -> None:
+    assert bought(with_bought(JOB, ONE.id).without_listing(ONE.id)) is None
+    assert bought(JOB) is None
+
+
+def test_strange_sections_are_passed_over() -> None:
+    entries = entries_in({"listing": 3, "measured": ["x"], "photos": "a", "counted": 1, "decision": "burn"})
+    assert entries == entries_in({})
+
+
+@pytest.mark.parametrize(
+    "text", ["2030-04-08", "8 Apr 2030", "Apr 8, 2030", "8 April 2030", "08.04.2030", " April 8  2030 "]
+)
+def test_dates_as_people_write_them(text: str) -> None:
+    assert date_in("delivered", text) == date(2030, 4, 8)
+
+
+@pytest.mark.parametrize("text", ["4/8/2030", "2030-02-30", "soon", "1830-01-01", "8"])
+def test_what_is_no_date_is_refused(text: str) -> None:
+    with pytest.raises(BadValue, match="write it as 2030-04-08"):
+        date_in("delivered", text)
+
+
+def test_no_date_is_no_fault() -> None:
+    assert date_in("delivered", "  ") is None

@@ -1,0 +1,195 @@
+"""A delivery as it stands: check list, measured facts, both judgements, advice, and the note."""
+
+from datetime import date
+
+import pytest
+
+from matcher.arrival import Entries, stand
+from matcher.arrival.measured import same
+from matcher.motor import Motor, Offer, Site, Wanted
+from matcher.record import Conflict, Mark, Record
+
+FACTS: dict[str, object] = {
+    "power_hp": 0.5,
+    "volts": "208-230",
+    "phase": 1,
+    "hertz": "60",
+    "rpm": [1075],
+    "turn": "ccw",
+    "seen_from": "lead_end",
+    "shaft_diameter_in": 0.5,
+    "body_diameter_in": 5.625,
+    "body_length_in": 5.5,
+    "mounting": ["band"],
+    "motor_type": "psc",
+    "shaft_ends": 1,
+}
+WANTED = Wanted(motor=Motor.model_validate(FACTS), site=Site(supply_volts=230))
+TODAY = date(2030, 4, 20)
+SENT = {"bought": "2030-04-01", "delivered": "8 Apr 2030"}
+
+
+def listing(**changes: object) -> Record:
+    text = "1/2 hp blower motor, shaft 1/2, CCWLE"
+    offer = Offer.model_validate(FACTS | {"return_days": 30, "return_shipping": "buyer"} | changes)
+    where = {"shaft_diameter_in": Mark(source="text", span=(27, 30), said="1/2")}
+    return Record("x", offer, where, title="Ossenby OB-5107 <b>1/2</b> HP", text=text)
+
+
+def all_measured(**changes: str) -> dict[str, str]:
+    plain = {
+        "volts": "208-230",
+        "phase": "1",
+        "hertz": "60",
+        "turn": "ccw",
+        "seen_from": "lead_end",
+        "shaft_diameter_in": "1/2",
+        "shaft_flats": "1",
+        "body_diameter_in": "5 5/8",
+        "body_length_in": "5 1/2",
+        "mounting": "band",
+        "motor_type": "psc",
+        "shaft_ends": "1",
+    }
+    return plain | changes
+
+
+def test_measured_as_listed_is_kept() -> None:
+    standing = stand(WANTED, listing(), Entries(**SENT, measured=all_measured()), TODAY)
+    assert (standing.after.verdict, standing.advice.what) == ("fits", "keep")
+    assert "as the listing says" in standing.advice.why[1]
+    assert standing.faults == {}
+
+
+def test_a_wrong_shaft_goes_back_with_the_listing_s_own_words() -> None:
+    standing = stand(WANTED, listing(), Entries(**SENT, measured={"shaft_diameter_in": "5/8"}), TODAY)
+    assert (standing.before.verdict, standing.after.verdict) == ("fits", "wont_fit")
+    assert standing.advice.what == "send_back"
+    assert 'the listing says "1/2" (1/2 in); it measures 5/8 in.' in standing.note
+    assert "30 days" in standing.note
+    assert "Fri 3 May 2030" in standing.note
+    assert "<b>" in standing.note  # plain text: shown as it is, never as markup
+
+
+def test_until_the_hard_facts_are_measured_the_advice_is_to_measure() -> None:
+    standing = stand(WANTED, listing(), Entries(**SENT, measured={"shaft_diameter_in": "1/2"}), TODAY)
+    assert standing.advice.what == "measure"
+    assert "turn" in standing.advice.why[0]
+
+
+def test_a_motor_that_differs_and_fits_is_named_not_condemned() -> None:
+    measured = all_measured(shaft_length_in="4.8")
+    standing = stand(WANTED, listing(shaft_length_in=5.0), Entries(**SENT, measured=measured), TODAY)
+    assert standing.advice.what == "keep"
+    assert [one.field for one in standing.differing] == ["shaft_length_in"]
+
+
+def test_a_bad_bearing_goes_back_whatever_it_measures() -> None:
+    entries = Entries(**SENT, measured=all_measured(), looks={"spins": "bad", "parcel": "ok"})
+    standing = stand(WANTED, listing(), entries, TODAY)
+    assert standing.advice.what == "send_back"
+    assert "the shaft does not turn freely by hand." in standing.note
+
+
+def test_the_note_does_not_blame_a_listing_that_said_nothing() -> None:
+    measured = {"shaft_diameter_in": "5/8"}
+    standing = stand(WANTED, listing(shaft_diameter_in=None), Entries(**SENT, measured=measured), TODAY)
+    assert standing.advice.what == "send_back"
+    assert "differs from the listing" not in standing.note
+    assert "can't use it here" in standing.note
+    assert "as listed" not in standing.note
+
+
+@pytest.mark.parametrize(
+    ("terms", "words"),
+    [
+        ({"return_shipping": "seller"}, "you pay the way back"),
+        ({"return_days": 0}, "refund"),
+        ({"return_days": None}, "refund"),
+    ],
+)
+def test_the_note_asks_for_what_the_terms_give(terms: dict[str, object], words: str) -> None:
+    standing = stand(WANTED, listing(**terms), Entries(**SENT, measured={"shaft_diameter_in": "5/8"}), TODAY)
+    assert words in standing.note
+
+
+@pytest.mark.parametrize(
+    ("entries", "key", "words"),
+    [
+        ({"delivered": "8.4"}, "delivered", "is no date"),
+        ({"delivered": "2030-03-01"}, "delivered", "before the purchase"),
+        ({"delivered": "2030-05-01"}, "delivered", "in the future"),
+        ({"delivered": "", "bought": "2030-05-01"}, "bought", "in the future"),
+        ({"transit_days": "-2"}, "transit_days", "can't be"),
+        ({"transit_days": "99"}, "delivered", "transit days: 99"),
+        ({"measured": {"body_length_in": "long"}}, "body_length_in", "is no number"),
+        ({"measured": {"shaft_flats": "7"}}, "shaft_flats", "can't be right"),
+        ({"measured": {"nonsense": "1"}}, "nonsense", "is no fact"),
+    ],
+)
+def test_what_cannot_be_is_named_and_the_rest_still_stands(
+    entries: dict[str, object], key: str, words: str
+) -> None:
+    standing = stand(WANTED, listing(), Entries(**{**SENT, **entries}), TODAY)  # type: ignore[arg-type]
+    assert words in standing.faults[key]
+    assert standing.after.verdict == "fits"
+
+
+@pytest.mark.parametrize(
+    ("days", "words"),
+    [
+        (30, "30 days from delivery"),
+        (0, "no returns"),
+        (None, "doesn't say"),
+    ],
+)
+def test_before_the_delivery_the_terms_are_told(days: int | None, words: str) -> None:
+    assert words in stand(WANTED, listing(return_days=days), Entries(), TODAY).window_says
+
+
+def test_doubts_come_first_and_what_nobody_knows_or_asks_stays_out() -> None:
+    record = listing(turn=None, seen_from=None)
+    record.conflicts = (Conflict("turn", ("cw", "ccw"), ("CW", "CCW")),)
+    items = stand(WANTED, record, Entries(), TODAY).items
+    assert items[0].field in ("turn", "seen_from")
+    assert items[0].doubt == "contradicted"
+    names = {item.field for item in items}
+    assert {"shaft_diameter_in", "volts", "mounting"} <= names
+    assert not names & {"module_number", "program_number", "price", "explosion_proof", "shaft_keyed", "duty"}
+
+
+def test_what_was_presumed_by_number_is_first_in_doubt() -> None:
+    numbers = {"brand": "Velmarrow", "part_number": "VM-1"}
+    wanted = Wanted(motor=Motor.model_validate(FACTS | numbers), site=Site(supply_volts=230))
+    items = stand(wanted, Record("x", Offer.model_validate(numbers)), Entries(), TODAY).items
+    doubts = {item.field: item.doubt for item in items if item.hard}
+    assert doubts["shaft_diameter_in"] == doubts["turn"] == "presumed"
+    assert doubts["shaft_flats"] == "not said"  # the old one's isn't known either
+
+
+@pytest.mark.parametrize(
+    ("field", "one", "other", "equal"),
+    [
+        ("shaft_diameter_in", {"shaft_diameter_in": 0.5}, {"shaft_diameter_in": 0.504}, True),
+        ("shaft_diameter_in", {"shaft_diameter_in": 0.5}, {"shaft_diameter_in": 0.51}, False),
+        ("body_length_in", {"body_length_in": 5.0}, {"body_length_in": 5.1}, True),
+        ("body_length_in", {"body_length_in": 5.0}, {"body_length_in": 5.2}, False),
+        ("volts", {"volts": "208-230"}, {"volts": "230"}, False),
+        ("part_number", {"part_number": "OB-5107"}, {"part_number": "ob 5107"}, True),
+        ("amps", {"amps": [8.6, 4.3]}, {"amps": [8.6]}, False),
+        (
+            "turn",
+            {"turn": "cw", "seen_from": "shaft_end"},
+            {"turn": "ccw", "seen_from": "lead_end"},
+            True,
+        ),
+        ("turn", {"turn": "cw", "seen_from": "lead_end"}, {"turn": "ccw", "seen_from": "lead_end"}, False),
+        ("shaft_flats", {"shaft_flats": 1}, {"shaft_flats": 2}, False),
+        ("leads", {"leads": True}, {"leads": False}, False),
+        ("mounting", {"mounting": ["band"]}, {"mounting": ["studs"]}, False),
+    ],
+)
+def test_rounding_is_no_difference(
+    field: str, one: dict[str, object], other: dict[str, object], equal: bool
+) -> None:
+    assert same(field, Offer.model_validate(one), Offer.model_validate(other)) is equal
