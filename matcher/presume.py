@@ -85,6 +85,13 @@ def _reasons(taken: Mapping[str, object], implied: Mapping[str, object]) -> Mapp
     return MappingProxyType(dict.fromkeys(taken, BY_NUMBER) | kinds)
 
 
+def _sold_alone(motor: Motor, contradicted: frozenset[str]) -> dict[str, object]:
+    """Return that an offer of a module alone is just that, where its `module` isn't said."""
+    alone = isinstance(motor, Offer) and motor.item == "module"
+    unsaid = motor.module is None and "module" not in contradicted
+    return {"module": "module_only"} if alone and unsaid else {}
+
+
 def by_number(old: Motor, new: Offer, contradicted: frozenset[str]) -> dict[str, object]:
     """Return the new one's missing motor facts as an old one of equal maker and number has them."""
     blocked = contradicted | _one_of_two(new, contradicted)
@@ -112,10 +119,10 @@ def _one_of_two(new: Offer, contradicted: frozenset[str]) -> frozenset[str]:
 
 def by_kind(motor: Motor, contradicted: frozenset[str]) -> dict[str, object]:
     """Return what a motor's kind implies and its text does not say: type, phase, body diameter, face."""
-    implied: dict[str, object] = {}
+    implied = _sold_alone(motor, contradicted)
     kind: str | None = motor.motor_type
     if kind is None and "motor_type" not in contradicted:
-        kind = _unsaid_type(motor)
+        kind = "ecm" if implied else _unsaid_type(motor)
         if kind is not None:
             implied["motor_type"] = kind
     if motor.phase is None and "phase" not in contradicted:

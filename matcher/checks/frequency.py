@@ -60,7 +60,7 @@ def _answer(pair: Pair, supply: tuple[float, ...]) -> tuple[Answer, tuple[str, .
 
 
 def _unsaid(pair: Pair, supply: tuple[float, ...]) -> tuple[Answer, tuple[str, ...]]:
-    sixty = len(supply) == 1 and near_hertz(supply[0], 60)
+    sixty = len(supply) == 1 and round(supply[0]) == 60
     if sixty and "hertz" not in pair.contradicted_new and _made_for_sixty(pair):
         why = f"Its hertz isn't said; {pair.new.volts} V is a 60 Hz rating, so 60 Hz is presumed."
         return answer.ok(why, "hertz"), ("hertz",)
