@@ -7,6 +7,7 @@ from pathlib import Path
 
 import click
 
+from matcher.arrival.checklist import Item
 from matcher.arrival.standing import Standing, stand
 
 
@@ -28,15 +29,13 @@ from matcher.arrival.standing import Standing, stand
 @click.option("--delivered", default="", help="Day of delivery.")
 @click.option("--today", "today_text", default="", help="Count the days left from this day instead of today.")
 @click.option("--transit-days", default="", help="Days on the way back; 5 unless you know better.")
-@click.option(
-    "--sent", is_flag=True, help="The terms only ask to send it within the days, not to have it back."
-)
+@click.option("--sent", is_flag=True, help="The terms only ask to send it within the days.")
 @click.option("--bad", "bad", multiple=True, help="Something that looks bad: parcel, spins, play, leads, ...")
 @click.option("--photo", "photos", multiple=True, help="Name of a picture that the note offers.")
 @click.option("--note", "only_note", is_flag=True, help="Only the note to the seller.")
 @click.option("--json", "as_lines", is_flag=True, help="All of it as one JSON line.")
 @click.argument("measured", nargs=-1, metavar="[FIELD=VALUE]...")
-def command(  # noqa: PLR0913 - one option each
+def command(  # noqa: PLR0913, PLR0917 - one option each
     old: Path,
     new: Path,
     wanted_id: str | None,
@@ -153,3 +152,9 @@ def _lines(standing: Standing) -> list[str]:
         lines.append(f"  [{mark}] {item.label}: {said}; old {item.old or 'not known'}. {item.how}")
     lines += ["", "To look at:", *(f"  [ ] {look.question} {look.how}" for look in standing.looks)]
     return lines
+
+
+def _listed(item: Item) -> str:
+    if not item.said:
+        return item.listed or item.doubt
+    return f'{item.listed} ("{" ".join(item.said.split())[:60]}")'
