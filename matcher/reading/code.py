@@ -57,12 +57,11 @@ def is_code(items: Items, first: int, last: int) -> bool:
     letters = [word for word in items.scan.words[first : last + 1] if word[0].isalpha()]
     if text == text.lower() and ("-" not in text or text[0].isdigit()):
         return False
-    known = heads()
-    if all(word in known for word in letters):
-        return bool(re.match(r"[A-Z]{1,4}-\d{2}|[A-Z]{1,3}\d{3,}[A-Z-]", text)) and not _is_spec(
-            items, first, last
+    if all(_stands_alone(word) for word in letters):
+        return bool(re.match(r"[A-Z]{1,4}-\d{2}", text)) or (
+            bool(re.match(r"[A-Z]{1,3}\d{3,}[A-Z-]", text)) and not _is_spec(items, first, last)
         )
-    return not all(_starts_known(word) for word in letters) or "-" in text
+    return True
 
 
 def _is_spec(items: Items, first: int, last: int) -> bool:
@@ -70,8 +69,22 @@ def _is_spec(items: Items, first: int, last: int) -> bool:
     return sum(word[0].isalpha() for word in items.scan.words[first : last + 1]) > 1
 
 
-def _starts_known(word: str) -> bool:
-    return word in heads()
+def is_series(text: str) -> bool:
+    """`GZ`, `VM`: capitals that open a code of two pieces."""
+    return text.isalpha() and text.isupper() and 1 < len(text) <= 4 and not _stands_alone(text.lower())
+
+
+def is_split_code(series: str, text: str) -> bool:
+    """`GZ 90S-4`, `VM 4830`: the second piece starts with a figure and is more than a rating."""
+    return (
+        is_series(series)
+        and re.fullmatch(r"\d{3,}[A-Z]?|\d{2,3}[A-Z]?[-/.][A-Z0-9-]{1,8}|\d{2,3}[A-Z]-?\d", text) is not None
+    )
+
+
+def _stands_alone(word: str) -> bool:
+    """Say whether a word means something by itself."""
+    return any(not phrase.tail for phrase in heads().get(word, ()))
 
 
 def is_ball_bearing(text: str) -> bool:

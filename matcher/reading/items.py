@@ -16,15 +16,30 @@ Roles = Mapping[str, str]
 
 NO_ROLES: Roles = {}
 NUMBER: Roles = {"num": ""}
+LEADS_ON: Roles = {"fill": "-"}
 _FIRST_OF_NUMBER = frozenset("0123456789½¼¾⅛⅜⅝⅞⅓⅔⅕⅙")
 _EIGHTHS = frozenset(
     f"{top}/{bottom}" for bottom in (2, 4, 8, 16, 32, 64) for top in range(1, bottom, 2)
 ) | frozenset("½¼¾⅛⅜⅝⅞")
-_JOINTS = {"/": "/", "-": "-", "to": "-", "thru": "-", "through": "-", "bis": "-"}
+_JOINTS = {
+    "/": "/",
+    "-": "–",
+    "to": "-",
+    "thru": "-",
+    "through": "-",
+    "bis": "-",
+    "and": "/",
+    "&": "/",
+    "or": "|",
+}
+_BLANK_JOINTS = frozenset({"/", "and", "&", "or"})
+_LOOK_BEFORE = 3
 # A capacitor that the motor needs is a fact about it, whoever supplies it.
 _NEEDED = frozenset({"capacitor_uf", "capacitor_vac"})
 SEGMENT_ENDS = frozenset("\n|;.!?")
-CLAUSE_ENDS = frozenset(",()+[]")
+CLAUSE_ENDS = frozenset(",+")
+_BRACKETS = frozenset("()[]")
+_MONEY_SIGNS = frozenset({"$", "€", "£", "usd", "eur", "gbp", "cad", "euro", "chf", "sek", "aud", "+"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,7 +80,7 @@ class Items:
     )
 
     def __init__(self, text: str, source: str, *, plate: bool = False) -> None:
-        self.scan: Scan = unjoin(scan(text), heads()) if plate else scan(text)
+        self.scan: Scan = unjoin(scan(text, plate=True), heads()) if plate else scan(text)
         self.source = source
         self.plate = plate
         self.roles: list[Roles] = []
@@ -93,10 +108,12 @@ class Items:
         while token < end:
             word = words[token]
             roles, length = self._role(known, words, token, word)
-            if word in SEGMENT_ENDS and length == 1 and self._ends(word, token):
+            if length == 1 and (word in SEGMENT_ENDS or word[:2] == "..") and self._ends(word, token):
                 if word == "?":
                     self.doubted.add(clause)
                 clause, segment, muted = clause + 1, segment + 1, ""
+            elif word in _BRACKETS:
+                clause += 1
             elif word in CLAUSE_ENDS or (word == "-" and not roles and self._free_dash(token)):
                 clause += 1
                 muted = ""
@@ -106,6 +123,8 @@ class Items:
                     self.numbers[len(self.roles)] = numeral(figures)
                 elif "mute" in roles:
                     muted = roles["mute"]
+                elif "not" in roles and self._denies_figure(words, token + length):
+                    muted = "clause"
                 elif "unsure" in roles:
                     self.doubted.add(clause)
             self.roles.append(roles)
@@ -117,16 +136,25 @@ class Items:
             self.muted.append(muted)
 
     @staticmethod
+    def _denies_figure(words: tuple[str, ...], token: int) -> bool:
+        """`not 115 V`, `not for 230 V`: the figure is denied."""
+        return any(word[0] in _FIRST_OF_NUMBER for word in words[token : token + _LOOK_BEFORE])
+
+    @staticmethod
     def _role(known: Heads, words: tuple[str, ...], token: int, word: str) -> tuple[Roles, int]:
         for phrase in known.get(word, ()):
             tail = phrase.tail
             length = len(tail) + 1
             if length == 1 or words[token + 1 : token + length] == tail:
                 return phrase.roles, length
+        if word[:2] == "..":
+            return LEADS_ON, 1
         return (NUMBER if word[0] in _FIRST_OF_NUMBER or word[-1] in _FIRST_OF_NUMBER else NO_ROLES), 1
 
     def _figures(self, words: tuple[str, ...], token: int, figures: str, length: int) -> tuple[str, int]:
         """Put together what blanks part: `5 5/8`, `208-230 / 460`, `250 to 1300`; at most six pieces."""
+        if token and (self.scan.glued(token - 1) or words[token - 1] in _MONEY_SIGNS):
+            return figures, length
         for _ in range(6):
             after = token + length
             if after >= len(words):
@@ -134,16 +162,32 @@ class Items:
             following = words[after]
             if following in _EIGHTHS and figures.isdigit() and len(figures) < 3:
                 figures, length = f"{figures}-{following}", length + 1
-            elif following in _JOINTS and after + 1 < len(words) and words[after + 1][0] in _FIRST_OF_NUMBER:
+            elif self._joins(words, figures, after):
                 figures, length = f"{figures}{_JOINTS[following]}{words[after + 1]}", length + 2
             else:
                 break
         return figures, length
 
+    def _joins(self, words: tuple[str, ...], figures: str, after: int) -> bool:
+        """Say whether the word at `after` joins the figures before it with the number behind it."""
+        if words[after] not in _JOINTS or after + 1 >= len(words):
+            return False
+        following = words[after + 1]
+        if following[0] not in _FIRST_OF_NUMBER:
+            return False
+        if words[after] in _BLANK_JOINTS:
+            # `115 / 1/2 HP` and `2 and 1/2` are two things; so is `5 / 208-230`.
+            return ("/" in figures) == ("/" in following) or (
+                words[after] == "/" and "-" in figures + following
+            )
+        return True
+
     def _ends(self, word: str, token: int) -> bool:
         """Say whether a sign ends a segment; a point inside an address doesn't."""
-        if word != ".":
+        if word[0] != ".":
             return True
+        if word != ".":  # a row of points leads on when it touches what follows
+            return self.scan.gaps[token] != ""
         return (
             bool(self.scan.gaps[token])
             or token + 1 == len(self.scan.words)
@@ -155,17 +199,19 @@ class Items:
         return self.scan.gaps[token] != "" and token > 0 and self.scan.gaps[token - 1] != ""
 
     def word(self, i: int) -> str:
-        """Return the folded words of an item, blank between them."""
+        """Return the folded words of an item, blank between them; empty where there is none."""
+        if not 0 <= i < len(self.roles):
+            return ""
         first, last = self.first[i], self.last[i]
         return self.scan.words[first] if first == last else " ".join(self.scan.words[first : last + 1])
 
     def raw(self, i: int) -> str:
-        """Return the first token of an item as written."""
-        return self.scan.raw[self.first[i]]
+        """Return the first token of an item as written; empty where there is none."""
+        return self.scan.raw[self.first[i]] if 0 <= i < len(self.roles) else ""
 
     def is_glued(self, i: int) -> bool:
         """Say whether an item touches the next one (a hyphen counts as touching)."""
-        return self.scan.glued(self.last[i])
+        return 0 <= i < len(self.roles) - 1 and self.scan.glued(self.last[i])
 
     def span(self, i: int, j: int) -> tuple[int, int]:
         """Return the character span from the start of item `i` to the end of item `j`."""

@@ -3,7 +3,18 @@
 from collections.abc import Callable, Iterable, Sequence
 
 from matcher.motor import OFFER_FIELDS, Offer
-from matcher.reading import capacitor, control, identity, money, owner, phrases, rotation, terms
+from matcher.reading import (
+    brand,
+    capacitor,
+    control,
+    identity,
+    module,
+    money,
+    owner,
+    phrases,
+    rotation,
+    terms,
+)
 from matcher.reading.dimension import lengths
 from matcher.reading.items import Claim, Items
 from matcher.reading.settle import Contradicted, Settled, settle
@@ -18,6 +29,7 @@ _WORDS: dict[str, Handler] = {
     **rotation.HANDLERS,
     **capacitor.HANDLERS,
     **control.HANDLERS,
+    **module.HANDLERS,
     **terms.HANDLERS,
     **money.HANDLERS,
 }
@@ -87,13 +99,14 @@ def _record(parts: list[Items], name: str, title: str, text: str, given: Sequenc
 
 def _claim_all(items: Items) -> None:
     if items.plate:
-        identity.plate_brand(items)
+        brand.of_plate(items)
     _dispatch(items, _LABELS)
     identity.loose_codes(items)
+    brand.by_place(items)
     _dispatch(items, _WORDS)
     for i in items.numbers:
         if not phrases.bare_frame(items, i):
-            control.pins(items, i)
+            module.pins(items, i)
             terms.days(items, i)
             phrases.celsius(items, i)
             owner.own(items, i)
@@ -117,6 +130,12 @@ def _tidy(settled: Settled, conflicts: Contradicted) -> None:
         _keep(settled, _OF_PARTS)
         for field in [field for field in conflicts if field not in _OF_PARTS]:
             del conflicts[field]
+    if (
+        settled.get("hertz", ("",))[0] == "50/60"
+        and "speeds" in settled
+        and settled["speeds"][1].strength == 0
+    ):
+        del settled["speeds"]  # one speed at each frequency
     if "rpm_range" in settled:
         settled.pop("rpm", None)
         conflicts.pop("rpm", None)

@@ -20,7 +20,6 @@ _VULGAR = {
     "⅕": "1/5",
     "⅙": "1/6",
 }
-_LOOKALIKES = str.maketrans("OoIl", "0011")
 _THOUSANDS = re.compile(r"[1-9]\d{0,2}(?:,\d{3})+(?:\.\d+)?")
 _CONTINENTAL = re.compile(r"[1-9]\d{0,2}(?:\.\d{3})+,\d+")
 _LIMIT = 20_000
@@ -88,7 +87,7 @@ def _value(plain: str, shares: tuple[float, ...]) -> float | None:
 
 
 def _spelled(text: str) -> str:
-    plain = text.translate(_LOOKALIKES)
+    plain = text
     for sign, fraction in _VULGAR.items():
         if sign in plain:
             before = plain[: plain.index(sign)][-1:]
@@ -98,11 +97,16 @@ def _spelled(text: str) -> str:
 
 def _parse(text: str) -> Numeral:
     plain = _spelled(text)
-    pieces = re.split(r"([/\-])", plain)
+    # A free-standing dash (`1 – 1/3`) parts two numbers, it never makes one of a whole and a fraction.
+    parted = "–" in plain
+    plain = plain.replace("–", "-")
+    pieces = re.split(r"([/\-])", plain.replace("|", "/"))
     atoms = tuple(_atom(piece) for piece in pieces[::2] if piece)
     shares = _shares(plain)
     whole = "." not in plain and "," not in plain
-    return Numeral(text, atoms, "".join(pieces[1::2]), _value(plain, shares), shares, whole)
+    return Numeral(
+        text, atoms, "".join(pieces[1::2]), None if parted else _value(plain, shares), shares, whole
+    )
 
 
 _KNOWN: dict[str, Numeral] = {}

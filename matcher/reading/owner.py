@@ -1,70 +1,96 @@
 """Who owns a number: the unit behind it, or the label before it.
 
 Read from left to right: a label that no number has taken yet owns the next number (`HP 1/2 V 115`),
-else the unit behind it does (`1/2 HP 115 V`); either must be able to hold the figure.
+else the unit behind it does (`1/2 HP 115 V`); either must be able to hold the figure. A few figures
+are known by their look even when neither stands there (`208-230`, `1075`, `460/60/1`).
 """
 
+from matcher.reading.capacitor import VOLTS as CAPACITOR_VOLTS
 from matcher.reading.items import Items
-from matcher.reading.numeral import Numeral
-from matcher.reading.quantities import READERS, Given
+from matcher.reading.numeral import Numeral, numeral
+from matcher.reading.quantities import READERS, Given, by_look
 
 LENGTHS = frozenset({"in", "mm", "cm", "ft"})
-_CAP_VOLTS = frozenset({250, 330, 370, 400, 440, 450, 475, 480, 500})
-_POWER = {"hp": 2, "kw": 1, "w_out": 1}
+_POWER = {"hp": 2, "kw/hp": 2}
+_STRONG_UNITS = frozenset({"hp", "kw", "uf", "spd"})
+_BETWEEN_VOLTS = frozenset({"/", "or", "&", "y", "d", "δ", "and", "-", "to"})
 
 
 def unit_after(items: Items, i: int) -> tuple[str | None, int]:
     """Return the quantity that stands right behind number `i`, and the item that says it."""
     j = i + 1
-    if items.has(j, "fill") and items.word(j) in ("full", "@"):
+    if items.has(j, "fill") and items.word(j) in ("full", "@", "rated"):
         j += 1
     said = items.said(j, "after") or items.said(j, "unit")
-    if said == "A" and not _is_ampere(items, i, j):
-        return None, j
+    if said == "A" and items.raw(j) != "A" and not items.is_glued(i):
+        return None, j  # `3 a day`; amperes are a capital or touch their figure
     return said, j
-
-
-def _is_ampere(items: Items, i: int, j: int) -> bool:
-    """`A` behind a number is amperes as a capital or touching it; `3 a day` is not."""
-    return items.raw(j) == "A" or items.is_glued(i)
 
 
 def label_before(items: Items, i: int) -> tuple[str | None, int]:
     """Return the quantity whose label stands right before number `i` and is not spent."""
     j = items.skip(i - 1, -1)
+    while items.has(j, "unsure") or (j != i - 1 and items.has(j, "fill")):
+        j = items.skip(j - 1, -1)
     if j < 0 or items.used[j]:
         return None, j
     said = items.said(j, "before") or items.said(j, "unit")
-    if said == "A" and (items.raw(j) != "A" or not _stands_as_label(items, j)):
+    if said == "A" and not _is_label(items, j, i):
         return None, j
     return said, j
 
 
-def _stands_as_label(items: Items, j: int) -> bool:
-    """A capital `A` labels amperes unless it opens a sentence of words ("A 3 speed motor")."""
-    return items.plate or j == 0 or not items.has(j + 2, "after") or items.is_glued(j)
+def _is_label(items: Items, j: int, i: int) -> bool:
+    """`A 5.6` labels amperes as a capital on a plate, or alone with its figure (`a 3.3;`)."""
+    closed = i + 1 >= len(items) or items.clause[i + 1] != items.clause[i]
+    opens = j == 0 or items.clause[j - 1] != items.clause[j] or not items.roles[j - 1]
+    if items.raw(j) == "a":
+        return closed and opens and "." in items.numbers[i].text
+    return items.plate or closed or not items.has(i + 1, "after")
 
 
-def own(items: Items, i: int, _value: str = "") -> None:
+def own(items: Items, i: int) -> None:
     """Find the owner of number `i` and let it claim."""
-    if items.used[i]:
+    if items.used[i] or _damaged(items, i):
         return
     number = items.numbers[i]
     label, at = label_before(items, i)
     unit, behind = unit_after(items, i)
-    if label and not (unit and label == "swallow" and unit in LENGTHS):
+    if label and not (label == "swallow" and unit in LENGTHS):
         given = _read(label, number)
-        if given is not None and not (_is_unit(items, i, behind) and _unit_contradicts(label, unit, given)):
+        if given is not None and not _other_unit(items, i, behind, label, unit, given):
             items.used[at] = True
             if unit and _same(label, unit):
                 items.used[behind] = True
             _claim(items, label, given, i, at if label != "swallow" else i)
             return
-    if unit in READERS:
-        given = _read(unit, number)
-        if given is not None:
-            items.used[behind] = True
-            _claim(items, unit, given, i, behind)
+    given = _read(unit, number) if unit else None
+    if unit and given is not None:
+        items.used[behind] = True
+        _claim(items, unit, given, i, behind)
+    elif unit in (None, "ph", "spd", "A") or not items.is_glued(i):
+        _claim_by_look(items, i, number)
+
+
+def _damaged(items: Items, i: int) -> bool:
+    """Say whether a figure is torn off (`1/.`, `..-4417`)."""
+    torn = items.is_glued(i) and i + 2 < len(items) and items.word(i + 1) == "/" and items.is_glued(i + 1)
+    return torn and not items.roles[i + 2]
+
+
+def _claim_by_look(items: Items, i: int, number: Numeral) -> None:
+    if (
+        items.has(i + 1, "money")
+        or items.has(i - 1, "money")
+        or items.has(i - 1, "subject")
+        or items.has(i - 1, "by")
+    ):
+        return
+    given = by_look(number)
+    if given:
+        items.used[i] = True
+        for field, value in given.items():
+            items.claim(field, value, i, i, 0)
 
 
 def _read(quantity: str, number: Numeral) -> Given | None:
@@ -73,19 +99,19 @@ def _read(quantity: str, number: Numeral) -> Given | None:
 
 
 def _same(label: str, unit: str) -> bool:
-    return label == unit or {label, unit} <= {"a", "A", "swallow"} or {label, unit} <= {"w", "w_in", "w_out"}
-
-
-def _is_unit(items: Items, i: int, behind: int) -> bool:
-    """Say whether the word behind a number is its unit rather than the label of the next number."""
-    return items.is_glued(i) or not items.has(items.skip(behind + 1, 1), "num")
-
-
-def _unit_contradicts(label: str, unit: str | None, given: Given) -> bool:
-    """`rated 115 V`: a label of one quantity before a number with the clear unit of another."""
     return (
-        bool(unit)
-        and unit in ("hp", "kw", "uf", "spd")
+        label == unit
+        or {label, unit} <= {"a", "A", "swallow"}
+        or {label, unit} in ({"w", "w_in"}, {"w", "w_out"})
+    )
+
+
+def _other_unit(items: Items, i: int, behind: int, label: str, unit: str | None, given: Given) -> bool:
+    """Say whether the clear unit of another quantity outweighs the label (`rated 1/2 HP`)."""
+    is_unit = items.is_glued(i) or not items.has(items.skip(behind + 1, 1), "num")
+    return (
+        is_unit
+        and unit in _STRONG_UNITS
         and label not in ("swallow", unit)
         and bool(given)
         and "speeds" not in given
@@ -94,14 +120,59 @@ def _unit_contradicts(label: str, unit: str | None, given: Given) -> bool:
 
 def _claim(items: Items, quantity: str, given: Given, i: int, j: int) -> None:
     items.used[i] = True
+    number = items.numbers[i]
     if quantity == "v" and _is_capacitors(items, i):
-        items.claim("capacitor_vac", int(items.numbers[i].atoms[0]), i, j)
+        items.claim("capacitor_vac", int(number.atoms[0]), i, j)
         return
     if quantity == "uf" and near_start(items, i):
         return
+    if "|" in number.text and quantity == "hp":
+        items.doubted.add(items.clause[i])
+        for share in number.shares:
+            items.claim("power_hp", round(share, 4), i, j, 2)
+        return
+    if quantity == "v" and "volts" in given:
+        given = _with_alternatives(items, i, given)
+    if "rpm" in given and items.word(j + 1 if j > i else i + 1) in (
+        "min/max",
+        "min / max",
+        "min",
+        "variable",
+    ):
+        given = _as_range(given)
     strength = _POWER.get(quantity, 1)
     for field, value in given.items():
-        items.claim(field, value, i, j, strength)
+        items.claim(
+            field,
+            value,
+            i,
+            j,
+            0 if field == "speeds" and "rpm" in given and "/" in number.signs else strength,
+        )
+
+
+def _as_range(given: Given) -> Given:
+    speeds = given["rpm"]
+    if isinstance(speeds, tuple) and len(speeds) == 2:
+        return {"rpm_range": (speeds[1], speeds[0])}
+    return given
+
+
+def _with_alternatives(items: Items, i: int, given: Given) -> Given:
+    """Put `115 V / 230 V` together: the claim before is taken back into this one."""
+    last = items.claims[-1] if items.claims else None
+    if last is None or last.field != "volts" or i < 3 or items.clause[i] != last.clause:
+        return given
+    k = i - 1
+    while k >= 0 and (items.word(k) in _BETWEEN_VOLTS or items.has(k, "unit")):
+        k -= 1
+    if i - k < 3 or not items.has(k, "num") or items.span(k, k)[0] < last.span[0]:
+        return given
+    both = READERS["v"](numeral(f"{last.value}/{given['volts']}"))
+    if both and "volts" in both:
+        items.claims.pop()
+        return both
+    return given
 
 
 def near_start(items: Items, i: int) -> bool:
@@ -111,13 +182,13 @@ def near_start(items: Items, i: int) -> bool:
             break
         if "cap" in items.roles[j]:
             return items.roles[j]["cap"] == "start"
-    return items.said(i + 2, "cap") == "start" or items.word(i - 1) in ("start", "starting") if i else False
+    return items.said(i + 2, "cap") == "start" or (i > 0 and items.word(i - 1) in ("start", "starting"))
 
 
 def _is_capacitors(items: Items, i: int) -> bool:
     """Volts near a microfarad figure or a capacitor, of a size that capacitors have and supplies don't."""
     number = items.numbers[i]
-    if len(number.atoms) != 1 or number.atoms[0] not in _CAP_VOLTS:
+    if len(number.atoms) != 1 or number.atoms[0] not in CAPACITOR_VOLTS:
         return False
     low, high = max(0, i - 7), min(len(items), i + 6)
     return any(

@@ -15,14 +15,10 @@ _TAKES_NO = ("mounting", "enclosure", "control_signal", "explosion_proof", "duty
 
 def denied(items: Items, i: int) -> bool:
     """Say whether `no`, `not`, `without` stands right before an item, in its clause."""
-    for j in (i - 1, i - 2):
-        if j < 0 or items.clause[j] != items.clause[i]:
-            return False
-        if "no" in items.roles[j] or "not" in items.roles[j]:
-            return True
-        if items.roles[j] and not items.has(j, "fill"):
-            return False
-    return False
+    j = i - 1
+    if items.word(j) in ("a", "an", "any", "the"):
+        j -= 1
+    return (items.has(j, "no") or items.has(j, "not")) and items.clause[j] == items.clause[i]
 
 
 def absent(items: Items, i: int) -> bool:

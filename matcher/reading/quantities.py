@@ -5,13 +5,22 @@ looked for) and returns the fields and values it gives; an empty dictionary mean
 spent and gives nothing (locked-rotor amps, an appliance's tonnage).
 """
 
+import re
 from collections.abc import Callable, Mapping
 
-from matcher.reading.numeral import Numeral
+from matcher.reading.numeral import Numeral, numeral
 from matcher.units import WATTS_PER_HP
 
 Given = Mapping[str, object]
 NOTHING: Given = {}
+_THOUSANDS = re.compile(r"(?<!\d)\d\.\d{3}(?!\d)")
+_BARE_SPEEDS = frozenset({825, 850, 875, 900, 950, 1050, 1075, 1100, 1140, 1300, 1350, 1400, 1425, 1500, 1550,
+                          1625, 1650, 1700, 1725, 1740, 1745, 1750, 2800, 2850, 3000, 3250, 3450})  # fmt: skip
+_BARE_VOLTS = re.compile(
+    r"(?:1(?:10|15|20)[/-])?(?:2(?:00|08)[/-]2(?:30|40)(?:/460)?|220[/-]240)|1(?:10|15|20)/2(?:20|30|40)"
+    r"|230/4(?:00|60)|220/380|277/480"
+)
+_TRIPLE = re.compile(r"(\d{3}(?:[-/]\d{3})*)[/-](?:(50|60)[/-]([13])|([13])[/-](50|60))")
 
 
 def power(number: Numeral) -> Given | None:
@@ -81,11 +90,14 @@ def speed(number: Numeral) -> Given | None:
     atoms = list(number.atoms)
     if len(atoms) == 2 and atoms[0] >= 200 and 2 <= atoms[1] <= 8 and number.signs == "/":
         return {"rpm": (int(atoms[0]),), "speeds": int(atoms[1])}
-    atoms = [atom * 1000 if 0.2 < atom < 8 and not number.whole else atom for atom in atoms]
+    if not number.whole:
+        atoms = [
+            round(atom * 1000) if _THOUSANDS.search(number.text) and atom < 8 else atom for atom in atoms
+        ]
     if not atoms or not all(100 <= atom <= 8000 for atom in atoms):
         return None
     speeds = tuple(sorted({int(atom) for atom in atoms}, reverse=True))
-    if number.signs == "-" and atoms[0] < atoms[1]:
+    if len(atoms) == 2 and ((atoms[0] < atoms[1] and number.signs == "-") or max(atoms) > 2.6 * min(atoms)):
         return {"rpm_range": (speeds[1], speeds[0])}
     if len(speeds) > 1:
         return {"rpm": speeds, "speeds": len(speeds)}
@@ -122,8 +134,28 @@ def nothing(number: Numeral) -> Given | None:
     return NOTHING if number.atoms else None
 
 
+def power_of_pair(number: Numeral) -> Given | None:
+    """`KW/HP 0.75/1.0`: the second figure is the hp."""
+    return {"power_hp": number.atoms[1]} if len(number.atoms) == 2 and number.signs == "/" else None
+
+
+def by_look(number: Numeral) -> Given:
+    """Return what a figure without unit or label can only be: usual speeds, supply pairs, `460/60/1`."""
+    triple = _TRIPLE.fullmatch(number.text)
+    if triple:
+        supply = volts(numeral(triple[1])) or NOTHING
+        return {**supply, "hertz": triple[2] or triple[5], "phase": int(triple[3] or triple[4])}
+    if _BARE_VOLTS.fullmatch(number.text):
+        return volts(number) or NOTHING
+    speeds = [atom for atom in number.atoms if atom >= 100]
+    if speeds and number.whole and "-" not in number.signs and set(speeds) <= _BARE_SPEEDS:
+        return speed(number) or NOTHING
+    return NOTHING
+
+
 READERS: Mapping[str, Callable[[Numeral], Given | None]] = {
     "hp": power,
+    "kw/hp": power_of_pair,
     "kw": _watts(1000.0),
     "w_out": _watts(1.0),
     "w": nothing,

@@ -1,7 +1,6 @@
 """Cut a cleaned text once into words, runs of digits and single signs, each with its place.
 
 A run of digits keeps the signs that hold its figures together: `208-230/460`, `5-5/8`, `1,5`, `.4995`;
-letters that a scan takes for figures (`2O8-230`, `6O`, `l/2`) are let in where only a figure can stand.
 Every repetition in the pattern starts with a character that the one before can't take, so that the
 work grows with the length of the text and no faster.
 """
@@ -12,13 +11,10 @@ from dataclasses import dataclass
 from itertools import accumulate
 
 from matcher.reading.clean import clean
+from matcher.reading.mend import mend
 
 _DIGIT = r"[\d½¼¾⅛⅜⅝⅞⅓⅔⅕⅙]"
-_MISREAD = r"(?:[OoIl](?=[\d./,\-]|[^\w]|$)|O(?=V|v|H|h|R|P))"
-_NUMBER = (
-    rf"(?:\.(?=\d)|O(?=\.\d)|[Il](?=/\d|[\dO]{{2,3}}(?!\w)))?{_DIGIT}(?:[.,/\-]?{_DIGIT}|{_MISREAD})*"
-    rf"|[Il](?=/\d)(?:/\d+)|[Il]O(?=\d)\d+|[Il]{{2}}\d(?!\w)"
-)
+_NUMBER = rf"\.?{_DIGIT}(?:[.,/\-]?{_DIGIT})*"
 # Abbreviations whose point doesn't end a sentence: the first ones never, the second ones unless a
 # capital follows.
 _NEVER_LAST = (
@@ -30,9 +26,10 @@ _WORD = (
     rf"(?i:{'|'.join(_NEVER_LAST.split())})\.(?!\w*\n)"
     rf"|(?i:{'|'.join(_MAY_BE_LAST.split())})\.(?=[ \t]?[a-z\d,;|(/&+x-])"
     r"|(?i:h\.p\.?|r\.p\.m\.?|v\.a\.c\.?|f\.l\.a\.?|c\.w\.?|c\.c\.w\.?|o\.d\.?|p\.s\.c\.?|w/o?)(?![\w/])"
+    r"|(?:[A-Z]\.){2,5}(?:[A-Z](?![\w]))?|(?:[A-Z]{1,5}|Th|Cl|Iso|Isol|Kl|is)\.(?=[A-Za-z\d])"
     r"|[^\W\d_]+(?:'[A-Za-z]+)?"
 )
-_TOKEN = re.compile(rf"({_NUMBER}|{_WORD}|.)(-(?=[^\W\d_])|[ \t]*)", re.DOTALL)
+_TOKEN = re.compile(rf"({_NUMBER}|{_WORD}|\.{{2,}}|.)(-(?=[^\W\d_])|[ \t]*)", re.DOTALL)
 
 
 class _Folded(dict[str, str]):
@@ -73,9 +70,9 @@ class Scan:
         return not gap or gap == "-"
 
 
-def scan(text: str) -> Scan:
+def scan(text: str, *, plate: bool = False) -> Scan:
     """Cut `text`; tokens and gaps together are the whole cleaned text, in order."""
-    pieces = _TOKEN.findall(clean(text))
+    pieces = _TOKEN.findall(mend(clean(text), plate=plate))
     if not pieces:
         return Scan(text, (), (), (), [])
     raw, gaps = zip(*pieces, strict=True)

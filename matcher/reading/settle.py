@@ -11,6 +11,7 @@ Contradicted = dict[str, list[Claim]]
 _SHAFTS = frozenset({"shaft_diameter_in"})
 _JOINED = frozenset({"mounting", "plug_pins", "other_numbers"})
 _FIRST = frozenset({"brand", "part_number", "module_number", "program_number", "lead_length_in"})
+_WEAK_COUNTS = frozenset({"volts", "rpm"})  # a bare `208-230` may be fuller than a titled `230 V`
 _RANK = ("for_parts", "rebuilt", "open_box", "used_tested", "used")
 _ECM = ("ecm_torque", "ecm_airflow")
 
@@ -37,7 +38,9 @@ def _settle_field(field: str, claims: list[Claim], settled: Settled, conflicts: 
         settled.update(facts)
     else:
         top = max(claim.strength for claim in claims)
-        value, told, against = _RULES.get(field, _one)([claim for claim in claims if claim.strength == top])
+        if top and field in _WEAK_COUNTS:
+            top = 0
+        value, told, against = _RULES.get(field, _one)([claim for claim in claims if claim.strength >= top])
         if not against and told:
             settled[field] = (value, told)
     if against:

@@ -4,82 +4,118 @@ from matcher.reading.items import Claim, Items
 
 _PARTS = frozenset(
     [
-        "wheel",
-        "blade",
-        "bracket",
-        "capacitor",
-        "harness",
-        "housing",
-        "adapter",
-        "bushing",
-        "relay",
-        "board",
-        "transformer",
-        "hub",
-        "pulley",
-        "mount",
-        "kit",
-        "cage",
-        "grommet",
-        "grommets",
-        "rings",
-        "thermostat",
-        "contactor",
-        "control",
-        "belt",
-        "filter",
-        "coil",
-        "cord",
-        "cover",
-        "grille",
-        "guard",
-        "louver",
-        "shroud",
-        "propeller",
-        "impeller",
-        "band",
-        "straps",
-        "strap",
-        "plug",
-        "connector",
-        "cap",
-        "fuse",
-        "switch",
-        "wheels",
-        "blades",
-        "caps",
-        "capacitors",
-        "clamp",
-        "feet",
-        "lüfterrad",
+        *[
+            "wheel",
+            "wheels",
+            "blade",
+            "blades",
+            "bracket",
+            "brackets",
+            "capacitor",
+            "capacitors",
+            "harness",
+            "housing",
+            "adapter",
+            "bushing",
+        ],
+        *[
+            "relay",
+            "board",
+            "transformer",
+            "hub",
+            "pulley",
+            "sheave",
+            "mount",
+            "kit",
+            "cage",
+            "grommet",
+            "grommets",
+            "rings",
+            "ring",
+            "thermostat",
+        ],
+        *[
+            "contactor",
+            "belt",
+            "filter",
+            "coil",
+            "cord",
+            "cover",
+            "grille",
+            "guard",
+            "louver",
+            "shroud",
+            "propeller",
+            "impeller",
+            "band",
+        ],
+        *[
+            "straps",
+            "strap",
+            "plug",
+            "connector",
+            "cap",
+            "caps",
+            "fuse",
+            "switch",
+            "clamp",
+            "feet",
+            "lüfterrad",
+            "fan-blade",
+            "squirrel",
+        ],
     ]
 )
-_LINKS = frozenset({"for", "with", "w/", "from", "off", "to", "fits", "without"})
-_MOTORS = frozenset(["motor", "motors", "elektromotor", "moteur"])
+_MOTORS = frozenset(
+    ["motor", "motors", "elektromotor", "moteur", "drehstrommotor", "moter", "mtr", "ventilatormotor"]
+)
+_MODULES = frozenset({"module", "modules", "modul", "brain"})
+_LINKS = frozenset(
+    {"for", "with", "w/", "from", "off", "fits", "without", "w", "para", "für", "pour", "to", "w/o", "of"}
+)
 
 
 def kind_of_thing(parts: list[Items], claims: list[Claim]) -> list[Claim]:
     """Return the claims on `item` and `module` that follow from what the title (or text) is about."""
     head = parts[0]
-    module_only = next((claim for claim in claims if claim.value == "module_only"), None)
-    words = [head.word(i) for i in range(min(len(head), 14))]
-    about = _about(words)
-    if about == "part" and module_only is None:
-        return [Claim("item", "part", head.source, head.span(0, len(words) - 1), -1)]
-    if module_only is None and about == "module":
-        module_only = Claim("module", "module_only", head.source, head.span(0, len(words) - 1), -1, 2)
-        return [module_only, Claim("item", "module", head.source, module_only.span, -1)]
-    if module_only:
-        return [Claim("item", "module", module_only.source, module_only.span, -1)]
+    words = head.scan.words[:24]
+    about = _about(words, title=head.source == "title", plate=head.plate)
+    alone = [claim for claim in claims if claim.field == "module_alone"]
+    claims[:] = [claim for claim in claims if claim.field != "module_alone"]
+    if about == "part" and not (alone and _speaks_of_module(parts)):
+        return [Claim("item", "part", head.source, head.span(0, max(0, min(len(head), 4) - 1)), -1)]
+    if about == "module" and not any(claim.value == "without" for claim in claims if claim.field == "module"):
+        where = next(
+            (i for i in range(len(head)) if "module" in head.roles[i] or "moduleonly" in head.roles[i]), 0
+        )
+        return _module(head.source, head.span(where, where))
+    if alone and _speaks_of_module(parts):
+        return _module(alone[0].source, alone[0].span)
     return []
 
 
-def _about(words: list[str]) -> str:
+def _module(source: str, span: tuple[int, int]) -> list[Claim]:
+    return [Claim("item", "module", source, span, -1), Claim("module", "module_only", source, span, -1, 2)]
+
+
+def _speaks_of_module(parts: list[Items]) -> bool:
+    return any(not _MODULES.isdisjoint(items.scan.words) for items in parts)
+
+
+def _about(words: tuple[str, ...], *, title: bool, plate: bool) -> str:
     """Return `motor`, `module` or `part` by the first words, up to `for`, `with`."""
-    head = words[: next((k for k, word in enumerate(words) if word in _LINKS), len(words))]
+    stop = next(
+        (
+            k
+            for k, word in enumerate(words)
+            if word in _LINKS or (not title and not plate and word in ".\n;|")
+        ),
+        len(words),
+    )
+    head = words[:stop]
     for k, word in enumerate(head):
-        if word in _MOTORS and (k + 1 == len(head) or head[k + 1] not in _PARTS):
+        if word in _MOTORS and (k + 1 == len(head) or head[k + 1] not in _PARTS | _MODULES | {"control"}):
             return "motor"
-    if any("module" in word for word in head):
-        return "module" if _MOTORS.isdisjoint(words) else "motor"
-    return "part" if any(word in _PARTS for word in head) else "motor"
+    if not _MODULES.isdisjoint(head):
+        return "module"
+    return "part" if title and not _PARTS.isdisjoint(head) else "motor"

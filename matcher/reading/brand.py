@@ -1,0 +1,164 @@
+"""The maker's name: behind a label, before its number, or a name that stands where a maker's stands.
+
+A name is a word with a capital that neither the trade nor ordinary listings use. Without a label or a
+number beside it, it counts only at the head of a sentence or right before `motor`, a rating or the like.
+"""
+
+from functools import cache
+
+from matcher.reading.code import written
+from matcher.reading.items import Items
+from matcher.tables import rows
+
+_COMPANY = frozenset(
+    {
+        "motor",
+        "motors",
+        "electric",
+        "mfg",
+        "co",
+        "corp",
+        "ltd",
+        "inc",
+        "company",
+        "gmbh",
+        "llc",
+        "ventilation",
+        "industries",
+        "works",
+        "electrical",
+        "manufacturing",
+    }
+)
+_AFTER_NAME = ("motor", "num", "unit", "fact", "label", "subject", "turn", "turnview", "other_thing")
+_REACH = 4
+
+
+@cache
+def ordinary() -> frozenset[str]:
+    """Return the words that are no names, however written."""
+    return frozenset(word for row in rows("reading/ordinary") for word in row["words"].split())
+
+
+def is_name(items: Items, k: int) -> bool:
+    """Say whether item `k` can be (a word of) a maker's name."""
+    raw = items.raw(k)
+    if len(raw) < 2 or not raw[0].isalpha() or not raw[0].isupper() or items.roles[k]:
+        return False
+    return items.word(k) not in ordinary()
+
+
+def _name_from(items: Items, k: int) -> int:
+    """Return the last item of the name that starts at `k`: `Fosk & Dray`, `Ashcombe-Tull`, `Bell Harrow`."""
+    last = k
+    while last - k < _REACH:
+        if is_name(items, last + 1) and _near(items, last):
+            last += 1
+        elif items.raw(last + 1) == "&" and items.raw(last + 2)[:1].isupper():
+            last += 2
+        else:
+            break
+    return last
+
+
+def _near(items: Items, k: int) -> bool:
+    """Say whether the next item is a blank or hyphen away, in the same clause."""
+    return (
+        k + 1 < len(items)
+        and items.clause[k + 1] == items.clause[k]
+        and len(items.scan.gaps[items.last[k]]) <= 1
+    )
+
+
+def claim_name(items: Items, first: int, last: int, strength: int) -> None:
+    """Claim the items from `first` to `last` as the maker's name, as written."""
+    items.claim("brand", written(items, items.first[first], items.last[last]), first, last, strength)
+
+
+def labelled(items: Items, i: int) -> None:
+    """`Make: Tessary`, `MFD BY ARDWELM CO`, `by Sundervale`: what is written, to the end of the name."""
+    j = items.skip(i + 1, 1)
+    if j >= len(items) or items.segment[j] != items.segment[i] or not items.raw(j)[:1].isupper():
+        return
+    if items.roles[j] or items.word(j) in ("hand", "mail"):
+        return
+    last = _name_from(items, j)
+    while items.plate and items.word(last + 1) in _COMPANY and items.clause[last + 1] == items.clause[j]:
+        last += 1
+    items.used[i] = True
+    claim_name(items, j, last, 3)
+
+
+def before(items: Items, start: int, strength: int = 2) -> None:
+    """Take the words right before a number as the maker's name."""
+    k = start - 1
+    steps = 0
+    while (
+        k >= 0
+        and steps < 3
+        and (
+            any(kind in items.roles[k] for kind in ("label", "fill", "motor", "module"))
+            or items.word(k) in ("#", "-", "brand", ",")
+        )
+    ):
+        k, steps = k - 1, steps + 1
+    last = k
+    while k >= 0 and last - k < _REACH and (k == last or _near(items, k)):
+        if is_name(items, k) or _lower_name(items, k, start):
+            k -= 1
+        elif items.raw(k) == "&" and k and items.raw(k - 1)[:1].isupper():
+            k -= 2
+        else:
+            break
+    if k < last:
+        claim_name(items, k + 1, last, strength)
+
+
+def _lower_name(items: Items, k: int, start: int) -> bool:
+    """A seller who writes no capitals: an unknown word right before a number without capitals."""
+    raw = items.raw(k)
+    return (
+        k == start - 1
+        and len(raw) > 3
+        and raw.isalpha()
+        and raw.islower()
+        and items.raw(start).islower()
+        and not items.roles[k]
+        and raw not in ordinary()
+    )
+
+
+def by_place(items: Items) -> None:
+    """A name at the head of a sentence or before what names lead to; the weakest evidence."""
+    for k in range(len(items)):
+        if not is_name(items, k) or items.used[k] or items.muted[k]:
+            continue
+        opens = (
+            k == 0
+            or items.segment[k - 1] != items.segment[k]
+            or items.word(k - 1) in ("\n", ".", ";", "|", "?", "!")
+        )
+        last = _name_from(items, k)
+        leads = any(kind in items.roles[last + 1] for kind in _AFTER_NAME) if last + 1 < len(items) else True
+        closed = last + 1 >= len(items) or items.segment[last + 1] != items.segment[k]
+        if (opens and (leads or closed)) or (
+            leads and (items.source == "title" or items.has(last + 1, "motor"))
+        ):
+            claim_name(items, k, last, 0)
+            return
+
+
+def of_plate(items: Items) -> None:
+    """The first line of a plate, or its first column, is its maker's name when nothing in it is a fact."""
+    end = 0
+    while end < len(items) and items.word(end) != "\n":
+        if end and len(items.scan.gaps[items.last[end - 1]]) > 3:
+            break
+        end += 1
+    if not 0 < end <= 6:
+        return
+    plain = [k for k in range(end) if not items.roles[k] or items.word(k) in _COMPANY]
+    if len(plain) == end and not any(
+        items.word(k).isdigit() or items.word(k) in ordinary() - _COMPANY for k in plain
+    ):
+        claim_name(items, 0, end - 1, 3)

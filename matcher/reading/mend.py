@@ -1,0 +1,35 @@
+"""Figures and letters that a scan or a tired typist mixes up: `2O8-23O`, `l/2`, `II5V`, `R0TATION`.
+
+Each character is replaced by one other, so places stay. Only where the neighbours leave no doubt: a
+letter between figures, or before a unit; a nought within a word. Codes (`HL-2O33`) keep what is written.
+"""
+
+import re
+
+_UNIT = r"(?=V|A\b|HZ|HP|PH|RPM|W\b|MFD|UF|C\b|SPD|/|\s|,|;|\)|\"|$|[.](?:\s|$))"
+_FIGURES = re.compile(r"(?<![\w./-])(?:[OIl|]?[\d./,-]+|[OIl|]{2})(?:[\dOIl|./,-]|[SBZ](?=[\dOIl]))*" + _UNIT)
+_ONE = re.compile(r"(?<=PH )[lI|](?![\w])|(?<=PHASE )[lI|](?![\w])|(?<![\w])[lI|](?=/\d|PH\b|PHASE\b)")
+_DOUBT = re.compile(r"\d[OIl|SBZ]|[OIl|][\d/]|[OIl|]{2}\d|\bPH(?:ASE)? [lI|]\b|\b[lI]PH")
+_TO_FIGURES = str.maketrans("OIl|SBZ", "0111582")
+_WORD = re.compile(r"(?<![\w-])[A-Z0|]{3,}(?![\w-])")
+_TO_LETTERS = str.maketrans("0|", "OI")
+
+
+def _figures(found: re.Match[str]) -> str:
+    said = found.group()
+    return said.translate(_TO_FIGURES) if any(char.isdigit() for char in said) else said
+
+
+def _word(found: re.Match[str]) -> str:
+    said = found.group()
+    letters = sum(char.isalpha() for char in said)
+    return said.translate(_TO_LETTERS) if letters >= 2 and "0" not in said[-1:] else said
+
+
+def mend(text: str, *, plate: bool) -> str:
+    """Return the text with misread figures, and on plates misread letters, put right; same length."""
+    if _DOUBT.search(text):
+        text = _ONE.sub("1", _FIGURES.sub(_figures, text))
+    if plate and ("0" in text or "|" in text):
+        text = _WORD.sub(_word, text)
+    return text

@@ -1,0 +1,80 @@
+"""The electronic module: in the sale or not, sold alone, and the plugs.
+
+Whole phrases (`motor only`, `module built in`) are in the tables; the rest is put together here: a word
+before the module (`with`, `no`) or what the clause goes on to say of it (`is included`, `not in the box`).
+"""
+
+from matcher.reading.items import Items
+
+_WITH = frozenset(
+    {"with", "w/", "w", "includes", "including", "incl", "plus", "+", "matching", "its", "w/ the"}
+)
+_REACH = 9
+
+
+def module(items: Items, i: int, _value: str) -> None:
+    """A module spoken of: supplied, absent, or neither said."""
+    said = _before(items, i) or _after(items, i)
+    if said:
+        items.claim("module", said, i)
+
+
+def _before(items: Items, i: int) -> str | None:
+    for j in (i - 1, i - 2):
+        if items.has(j, "no") or items.has(j, "not") or items.has(j, "absent"):
+            return "without"
+        if items.word(j) in _WITH or "supplied" in items.word(j):
+            return "with"
+        if not items.has(j, "fill"):
+            return None
+    return None
+
+
+def _after(items: Items, i: int) -> str | None:
+    """Walk on to the end of the sentence, or to the next motor, for what is said of the module."""
+    denied = False
+    for j in range(i + 1, min(len(items), i + _REACH)):
+        if items.segment[j] != items.segment[i] or "motor" in items.roles[j]:
+            break
+        if "absent" in items.roles[j] or (denied and "supplied" in items.roles[j]):
+            return "without"
+        if "supplied" in items.roles[j]:
+            return "with"
+        denied = denied or "not" in items.roles[j] or "no" in items.roles[j]
+    return None
+
+
+def module_only(items: Items, i: int, _value: str) -> None:
+    """`module only`, `no motor`: the module is sold alone."""
+    items.claim("module_alone", items.word(i), i)
+
+
+def pins(items: Items, i: int) -> None:
+    """`5 pin and 16 pin sockets`, `4-pin plug`: collected to one list; a reversing plug isn't one of them."""
+    number = items.numbers[i]
+    if items.used[i] or items.said(i + 1, "after") != "pin":
+        return
+    if not all(atom % 1 == 0 and 1 <= atom <= 40 for atom in number.atoms) or not number.atoms:
+        return
+    if items.word(i + 1) not in ("pin", "pins", "pin plug", "polig", "poliger") and not _plug_near(items, i):
+        return
+    items.used[i] = True
+    if number.value == 2 and any(
+        "either" in items.roles[j]
+        for j in range(max(0, i - 6), min(len(items), i + 6))
+        if items.segment[j] == items.segment[i]
+    ):
+        return
+    items.claim("plug_pins", tuple(int(atom) for atom in number.atoms), i, i + 1)
+    if items.word(i - 1) in ("+", ",") and items.has(i - 2, "num") and not items.used[i - 2]:
+        before = items.numbers[i - 2].value
+        if before and before % 1 == 0 and before <= 40:
+            items.used[i - 2] = True
+            items.claim("plug_pins", (int(before),), i - 2, i + 1)
+
+
+def _plug_near(items: Items, i: int) -> bool:
+    return any("plug" in items.roles[j] for j in range(max(0, i - 4), min(len(items), i + 7)))
+
+
+HANDLERS = {"moduleonly": module_only, "module": module}
