@@ -9,6 +9,7 @@ from PySide6.QtCore import QObject
 from PySide6.QtGui import QKeySequence, QShortcut
 
 from matcher.job import Job
+from ui.clerk import Clerk
 from ui.desk import Desk, Page
 from ui.job_head import JobHead
 from ui.pages.arrival import ArrivalPage
@@ -34,9 +35,9 @@ class Bench(QObject):
         super().__init__(window)
         self.window = window
         self.work = Work(self)
-        self.shelf = Shelf(self.work, store)
+        self.shelf, self.clerk = Shelf(self.work, store), Clerk(store)
         self.session = Session(self.work, self.shelf.save, self)
-        self.desk = Desk(self.work, self.session, Units(self), self.shelf)
+        self.desk = Desk(self.work, self.session, Units(self), self.shelf, self.clerk)
         self.pages = self._pages()
         self.head = JobHead(self.desk, window.top)
         self._put_in()
@@ -105,4 +106,5 @@ class Bench(QObject):
         """Save what is open and end every thread."""
         self.session.finish()
         self.shelf.close()
+        self.clerk.close()
         self.work.close()

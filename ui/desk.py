@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QWidget
 
+from ui.clerk import Clerk
 from ui.session import Session
 from ui.shelf import Shelf
 from ui.units import Units
@@ -19,6 +20,7 @@ class Desk:
     session: Session
     units: Units
     shelf: Shelf
+    clerk: Clerk
 
 
 class Page(QWidget):

@@ -1,17 +1,13 @@
-"""A lot: many offers at once, from opened tables or the shop's saved stock, ranked on a worker.
+"""A lot: many offers at once, from opened tables or the shop's saved stock, as light rows.
 
-Rows are light, so that 50,000 of them scroll and filter at once; the findings behind one row are
-worked out again when it is chosen.
+Rows hold what a table shows and no more, so that 50,000 of them scroll and filter at once; the record
+and the findings behind one row are fetched when it is chosen. Nothing here knows Qt.
 """
 
-import gc
-from collections.abc import Callable, Iterable, Iterator, Sequence
-from contextlib import contextmanager
-from dataclasses import dataclass
+from collections.abc import Callable, Iterable, Sequence
 from pathlib import Path
 from typing import NamedTuple
 
-from matcher.job import Listing
 from matcher.money.weigh import Weighed, place, weigh
 from matcher.motor import Wanted
 from matcher.record import Record
@@ -19,7 +15,7 @@ from matcher.settings import Settings
 from ui.spans import shown
 
 Tick = Callable[[float], None]
-STEP = 64
+STEP = 32
 """Offers between two reports of progress."""
 
 
@@ -30,6 +26,8 @@ class LotRow(NamedTuple):
     """Place of the record in its lot."""
     name: str
     number: str
+    words: str
+    """What a filter looks in, folded."""
     price: float | None
     currency: str
     verdict: str | None = "waiting"
@@ -41,50 +39,41 @@ class LotRow(NamedTuple):
     reason: str = ""
 
 
-@dataclass(frozen=True)
 class Lot:
-    """Records with a row each; `problems` has a line for what could not be read."""
+    """The records of a lot and their rows in the order of reading."""
 
-    records: Sequence[Record]
-    rows: list[LotRow]
-    problems: tuple[str, ...] = ()
+    def __init__(self) -> None:
+        self.records: list[Record] = []
+        self.rows: list[LotRow] = []
+        self.problems: list[str] = []
 
-
-@contextmanager
-def _without_pauses() -> Iterator[None]:
-    """Keep the collector from walking over all of a growing lot again and again.
-
-    A full collection over 50,000 records stops every thread for hundreds of milliseconds.
-    """
-    gc.disable()
-    try:
-        yield
-    finally:
-        gc.freeze()
-        gc.enable()
-
-
-def read_lot(tick: Tick, paths: Sequence[Path]) -> Lot:
-    """Read opened files."""
-    from matcher.reading.sources import Problem, records
-
-    problems: list[Problem] = []
-    lot = gathered(tick, records(paths, on_problem=problems.append))
-    lines = tuple(f"{problem.where}: {problem.why}" for problem in problems)
-    return Lot(lot.records, lot.rows, lines)
-
-
-def gathered(tick: Tick, records: Iterable[Record]) -> Lot:
-    """Take records as they come and give each its row."""
-    found: list[Record] = []
-    rows: list[LotRow] = []
-    with _without_pauses():
+    def gather(self, tick: Tick, records: Iterable[Record]) -> None:
+        """Take records as they come and give each its row."""
         for record in records:
-            if not len(found) % STEP:
+            if not len(self.records) % STEP:
                 tick(0.0)
-            rows.append(_row(len(found), record))
-            found.append(record)
-    return Lot(found, rows)
+            self.rows.append(_row(len(self.records), record))
+            self.records.append(record)
+
+    def read(self, tick: Tick, paths: Sequence[Path]) -> None:
+        """Read files; what can't be read becomes a line of `problems`."""
+        from matcher.reading.sources import Problem, records
+
+        def report(problem: Problem) -> None:
+            self.problems.append(f"{problem.where}: {problem.why}")
+
+        self.gather(tick, records(paths, on_problem=report))
+
+    def ranked(self, tick: Tick, wanted: Wanted, settings: Settings) -> list[LotRow]:
+        """Return the rows ranked against an old motor, best first."""
+        placed: list[tuple[tuple[int, float, float], LotRow]] = []
+        for at, record in enumerate(self.records):
+            if not at % STEP:
+                tick(at / len(self.records))
+            one = weigh(wanted, record, settings)
+            placed.append((place(one), _answered(self.rows[at], one)))
+        placed.sort(key=lambda pair: pair[0])
+        return [row for _place, row in placed]
 
 
 def _row(at: int, record: Record) -> LotRow:
@@ -92,20 +81,8 @@ def _row(at: int, record: Record) -> LotRow:
     first = (record.title or record.text[:200]).strip()
     name = shown(first).splitlines()[0][:120] if first else ""
     name = name or " ".join(filter(None, (facts.brand, facts.part_number))) or record.id
-    return LotRow(at, name, facts.part_number or "", facts.price, facts.currency or "")
-
-
-def ranked(tick: Tick, lot: Lot, wanted: Wanted, settings: Settings) -> list[LotRow]:
-    """Rank a lot against an old motor and return its rows, best first."""
-    placed: list[tuple[tuple[int, float, float], LotRow]] = []
-    with _without_pauses():
-        for at, record in enumerate(lot.records):
-            if not at % STEP:
-                tick(at / len(lot.records))
-            one = weigh(wanted, record, settings)
-            placed.append((place(one), _answered(lot.rows[at], one)))
-        placed.sort(key=lambda pair: pair[0])
-    return [row for _place, row in placed]
+    number = facts.part_number or ""
+    return LotRow(at, name, number, f"{name} {number}".casefold(), facts.price, facts.currency or "")
 
 
 def _answered(row: LotRow, one: Weighed) -> LotRow:
@@ -119,8 +96,3 @@ def _answered(row: LotRow, one: Weighed) -> LotRow:
         chance=one.fit_chance,
         reason=judgement.reason,
     )
-
-
-def as_listing(record: Record) -> Listing:
-    """Return one offer as a candidate for the job."""
-    return Listing.of(record)

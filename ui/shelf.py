@@ -3,18 +3,14 @@
 The store is opened on first use, so that the window stands before the database is loaded.
 """
 
-from collections.abc import Callable, Sequence
-from itertools import chain
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from matcher.job import Job
-from matcher.record import Record
 from ui.work import Task, Work
 
 if TYPE_CHECKING:
     from matcher.store import Saved, Store
-    from ui.lot import Lot
 
 
 class Shelf:
@@ -51,25 +47,6 @@ class Shelf:
         held = self.opened().load(job_id)
         self._versions[job_id] = held.version
         return held.job
-
-    def stock(self) -> Task:
-        """Load all saved stock as one `Lot`."""
-        return self._work.store_ticking(self._stocked)
-
-    def _stocked(self, tick: Callable[[float], None]) -> "Lot":
-        from ui.lot import gathered
-
-        store = self.opened()
-        found = chain.from_iterable(store.records(shelf.id) for shelf in store.shelves())
-        return gathered(tick, found)
-
-    def keep(self, records: Sequence[Record]) -> Task:
-        """Save offers as a new shelf of stock; the task's answer is how many."""
-        return self._work.store(self._kept, records)
-
-    def _kept(self, records: Sequence[Record]) -> int:
-        store = self.opened()
-        return store.add_offers(store.add_shelf("stock"), records)
 
     def close(self) -> None:
         """Close the store on its thread."""

@@ -97,10 +97,6 @@ class Work(QObject):
         """Run `work(*args)` on the one thread that owns the store."""
         return self._start(self._store, work, args)
 
-    def store_ticking(self, work: Callable[..., object], *args: Any) -> Task:
-        """Run `work(tick, *args)` on the store's thread."""
-        return self._start(self._store, work, args, ticking=True)
-
     def run(self, work: Callable[..., object], *args: Any) -> Task:
         """Run `work(*args)` on the pool."""
         return self._start(self._pool, work, args)
@@ -132,7 +128,7 @@ class Work(QObject):
         *,
         ticking: bool = False,
     ) -> Task:
-        task = Task(self, writes=pool is self._store and not ticking)
+        task = Task(self, writes=pool is self._store)
         self._tasks.add(task)
         task.ended.connect(lambda: self._tasks.discard(task))
         given = (task.tick, *args) if ticking else args

@@ -8,7 +8,7 @@ from PySide6.QtCore import QAbstractTableModel, QModelIndex, QPersistentModelInd
 from ui.lot import LotRow
 from ui.money_words import money, per_cent
 from ui.range_bar import range_words
-from ui.words import verdict_word
+from ui.words import VERDICTS, verdict_word
 
 Index = QModelIndex | QPersistentModelIndex
 VERDICT = Qt.ItemDataRole.UserRole + 1
@@ -24,13 +24,11 @@ class LotTable(QAbstractTableModel):
         super().__init__()
         self.rows: list[LotRow] = []
         self._all: list[LotRow] = []
-        self._words: list[str] = []
         self._filter: tuple[str, ...] = ()
 
     def show_rows(self, rows: list[LotRow]) -> None:
         """Show other rows, in the order given."""
         self._all = rows
-        self._words = []
         self._show()
 
     def filter(self, text: str) -> None:
@@ -49,13 +47,11 @@ class LotTable(QAbstractTableModel):
         self.endResetModel()
 
     def _kept(self) -> list[LotRow]:
-        if not self._words:
-            verdicts = {row.verdict: verdict_word(row.verdict) for row in self._all}
-            self._words = [f"{verdicts[r.verdict]} {r.name} {r.number}".casefold() for r in self._all]
-        kept = list(zip(self._all, self._words, strict=True))
+        kept = self._all
         for word in self._filter:
-            kept = [pair for pair in kept if word in pair[1]]
-        return [row for row, _words in kept]
+            verdicts = {verdict for verdict in _VERDICTS if word in verdict_word(verdict).casefold()}
+            kept = [row for row in kept if word in row.words or row.verdict in verdicts]
+        return kept
 
     def rowCount(self, parent: Index = QModelIndex()) -> int:  # noqa: B008 - Qt's own signature
         """Return the number of rows shown."""
@@ -101,7 +97,6 @@ class LotTable(QAbstractTableModel):
     def sort(self, column: int, order: Qt.SortOrder = Qt.SortOrder.AscendingOrder) -> None:
         """Sort all rows by a column; by the verdict is the order of the ranking."""
         self._all = sorted(self._all, key=_KEYS[column], reverse=order == Qt.SortOrder.DescendingOrder)
-        self._words = []
         self._show()
 
 
@@ -114,9 +109,10 @@ _SHOWN: tuple[Callable[[LotRow], str], ...] = (
     lambda row: row.number,
     lambda row: row.reason,
 )
+_VERDICTS: tuple[str | None, ...] = (*VERDICTS, "waiting", None)
 _LAST = float("inf")
 _KEYS: tuple[Callable[[LotRow], Any], ...] = (
-    lambda row: row.at,
+    lambda row: VERDICTS.index(row.verdict) if row.verdict in VERDICTS else len(VERDICTS),
     lambda row: -(row.low or 0.0),
     lambda row: row.landed if row.landed is not None else _LAST,
     lambda row: -(row.chance or 0.0),

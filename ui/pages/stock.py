@@ -18,12 +18,14 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from matcher.job import Listing
 from ui.answers import Answers
 from ui.desk import Desk, Page
 from ui.line import Heading, Line, Soft, Trouble
-from ui.lot import Lot, LotRow, as_listing, ranked, read_lot
+from ui.lot import LotRow
 from ui.lot_delegate import LotDelegate
 from ui.models.lot_table import CHANCE, LANDED, MARK, NAME, NUMBER, RANGE, LotTable
+from ui.models.pile import name_of
 from ui.theme import GRID
 from ui.words import counted
 from ui.work import Task
@@ -37,7 +39,7 @@ class StockPage(Page):
     def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
         super().__init__(desk, parent)
         self.model, self.table = LotTable(), QTableView()
-        self.lot = Lot((), [])
+        self._loaded_once = False
         self.seek, self.progress = QLineEdit(), QProgressBar()
         self.stop = QPushButton(self.tr("S&top"))
         self.keep, self.add = QPushButton(self.tr("&Keep as stock")), QPushButton(self.tr("&Add to this job"))
@@ -120,8 +122,9 @@ class StockPage(Page):
     def showEvent(self, event: object) -> None:
         """Load the saved stock on the first visit, and rank what is there against the job as it is."""
         super().showEvent(event)  # type: ignore[arg-type]
-        if not self.lot.records and self._task is None:
-            self._start(self.desk.shelf.stock(), self._loaded)
+        if not self._loaded_once:
+            self._loaded_once = True
+            self._start(self.desk.work.run_ticking(self.desk.clerk.stock), self._loaded)
         elif self.desk.session.answers is not self._ranked_for:
             self.rank()
 
@@ -133,7 +136,7 @@ class StockPage(Page):
 
     def open_files(self, paths: Sequence[Path]) -> None:
         """Read files on a worker; the rows show before they are ranked."""
-        self._start(self.desk.work.run_ticking(read_lot, list(paths)), self._loaded)
+        self._start(self.desk.work.run_ticking(self.desk.clerk.open, list(paths)), self._loaded)
 
     def _start(self, task: Task, then: object) -> None:
         self.cancel()
@@ -162,10 +165,11 @@ class StockPage(Page):
             self._task = None
             self._busy(None)
 
-    def _loaded(self, lot: Lot) -> None:
-        self.lot, self._ranked_for = lot, None
-        self.trouble.tell(lot.problems[0] if lot.problems else "")
-        self.model.show_rows(lot.rows)
+    def _loaded(self, lot: tuple[list[LotRow], list[str]]) -> None:
+        rows, problems = lot
+        self._ranked_for = None
+        self.trouble.tell(problems[0] if problems else "")
+        self.model.show_rows(rows)
         self._count()
         self._task = None
         self.rank()
@@ -179,11 +183,11 @@ class StockPage(Page):
     def rank(self) -> None:
         """Rank the lot against the open job's old motor."""
         answers = self.desk.session.answers
-        if answers is None or not self.lot.records or answers is self._ranked_for:
+        if answers is None or not self.model.total or answers is self._ranked_for:
             return
         self._ranked_for = answers
-        work = self.desk.work.run_ticking(ranked, self.lot, answers.wanted, answers.settings)
-        self._start(work, self._take)
+        changes = dict(answers.job.settings_changes)
+        self._start(self.desk.work.run_ticking(self.desk.clerk.rank, answers.wanted, changes), self._take)
 
     def _take(self, rows: list[LotRow]) -> None:
         self.model.show_rows(rows)
@@ -218,17 +222,22 @@ class StockPage(Page):
 
     def add_to_job(self) -> None:
         """Take the chosen offer into the job as a candidate."""
-        chosen, session = self._chosen(), self.desk.session
+        chosen = self._chosen()
         if chosen is None:
             self.trouble.tell(self.tr("Choose an offer first."))
             return
-        listing = as_listing(self.lot.records[chosen.at])
+        task = self.desk.work.run_ticking(self.desk.clerk.listing, chosen.at)
+        task.done.connect(self._add)
+        task.failed.connect(lambda fault: self.trouble.tell(str(fault)))
+
+    def _add(self, listing: Listing) -> None:
+        session = self.desk.session
         session.edit(self.tr("adding an offer"), session.job.with_listing(listing))
-        self.reason.setText(self.tr("Added to this job: {}").format(chosen.name))
+        self.reason.setText(self.tr("Added to this job: {}").format(name_of(listing)))
 
     def keep_as_stock(self) -> None:
         """Save the lot as the shop's stock."""
-        task = self.desk.shelf.keep(self.lot.records)
+        task = self.desk.work.run_ticking(self.desk.clerk.keep, self.tr("stock"))
         task.done.connect(lambda number: self.line.setText(self.tr("{} kept as stock").format(number)))
         task.failed.connect(lambda fault: self.trouble.tell(str(fault)))
 

@@ -1,0 +1,124 @@
+"""Asks the clerk's process; every method but `close` blocks, so it runs on a worker thread."""
+
+import multiprocessing
+import threading
+from collections.abc import Callable
+from multiprocessing.connection import Connection
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+from ui.work import Cancelled
+
+if TYPE_CHECKING:
+    from multiprocessing.context import SpawnProcess
+
+    from matcher.job import Listing
+    from matcher.motor import Wanted
+    from ui.lot import LotRow
+
+Tick = Callable[[float], None]
+WAIT_S = 0.05
+
+
+class ClerkFault(Exception):
+    """What the clerk could not do, in one line."""
+
+
+class Clerk:
+    """The window's side of the pipe; the process starts with the first request."""
+
+    def __init__(self, store: Path | None) -> None:
+        self._store = str(store) if store else None
+        self._lock = threading.Lock()
+        self._process: SpawnProcess | None = None
+        self._pipe: Connection | None = None
+        self._closed = False
+
+    def open(self, tick: Tick, paths: list[Path]) -> "tuple[list[LotRow], list[str]]":
+        """Read files as a new lot; return its rows and the lines about what could not be read."""
+        rows, problems = self._ask(tick, "open", [str(path) for path in paths])
+        return rows, problems
+
+    def stock(self, tick: Tick) -> "tuple[list[LotRow], list[str]]":
+        """Take the saved stock as the lot."""
+        rows, problems = self._ask(tick, "stock", self._store)
+        return rows, problems
+
+    def rank(self, tick: Tick, wanted: "Wanted", changes: dict[str, Any]) -> "list[LotRow]":
+        """Return the lot's rows ranked against an old motor, best first."""
+        return self._ask(tick, "rank", wanted, changes)[0]
+
+    def listing(self, tick: Tick, at: int) -> "Listing":
+        """Return one offer of the lot as a candidate for a job."""
+        found: Listing = self._ask(tick, "listing", at)[1]
+        return found
+
+    def keep(self, tick: Tick, name: str) -> int:
+        """Save the lot as stock; return how many offers were kept."""
+        return int(self._ask(tick, "keep", self._store, name)[1])
+
+    def close(self) -> None:
+        """End the process; a request under way raises `Cancelled`."""
+        self._closed = True
+        process, pipe = self._process, self._pipe
+        if process is not None:
+            process.terminate()
+            process.join()
+            process.close()
+            self._process = None
+        if pipe is not None:
+            pipe.close()
+
+    def _started(self) -> Connection:
+        if self._closed:
+            raise Cancelled("closed")
+        if self._pipe is None:
+            from ui.clerk_room import run
+
+            context = multiprocessing.get_context("spawn")
+            self._pipe, theirs = context.Pipe()
+            self._process = context.Process(target=run, args=(theirs,), daemon=True, name="clerk")
+            self._process.start()
+            theirs.close()
+        return self._pipe
+
+    def _ask(self, tick: Tick, name: str, *arguments: object) -> "tuple[list[LotRow], Any]":
+        with self._lock:
+            try:
+                pipe = self._started()
+                pipe.send((name, arguments))
+                return self._gather(tick, pipe)
+            except (EOFError, OSError) as fault:
+                if self._closed:
+                    raise Cancelled("closed") from fault
+                self._pipe = self._process = None
+                raise ClerkFault("The helper that reads lots ended; try again.") from fault
+
+    def _gather(self, tick: Tick, pipe: Connection) -> "tuple[list[LotRow], Any]":
+        rows: list[LotRow] = []
+        share = 0.0
+        while True:
+            try:
+                while not pipe.poll(WAIT_S):
+                    tick(share)
+                reply = pipe.recv()
+                tick(share)
+            except Cancelled:
+                self._stop(pipe)
+                raise
+            if reply.kind == "done":
+                return rows, reply.what
+            if reply.kind == "failed":
+                raise ClerkFault(reply.what)
+            if reply.kind == "rows":
+                rows += reply.what
+            else:
+                share = reply.what
+
+    def _stop(self, pipe: Connection) -> None:
+        """Tell the clerk to stop and read away what it still says about this request."""
+        if self._closed:
+            return
+        pipe.send(("stop", ()))
+        while pipe.recv().kind not in {"done", "failed"}:
+            pass

@@ -1,0 +1,120 @@
+"""The clerk's own process: keeps a lot, answers requests through a pipe. No Qt here.
+
+Reading and ranking 50,000 offers is seconds of pure Python; in a thread it would fight the window for
+the interpreter at every painted cell, so it gets an interpreter of its own.
+"""
+
+import time
+from multiprocessing.connection import Connection
+from pathlib import Path
+from typing import Any, NamedTuple
+
+from matcher.errors import SamespinError
+from matcher.job import Listing
+from matcher.motor import Wanted
+from matcher.settings import Settings
+from ui.lot import Lot, LotRow
+
+CHUNK = 400
+"""Rows sent at once; taking them in must not stop the window noticeably."""
+PAUSE_S = 0.1
+"""Time between two reports of progress."""
+
+
+class Reply(NamedTuple):
+    """One message from the clerk: `progress`, `rows`, `done` or `failed`, with what belongs to it."""
+
+    kind: str
+    what: Any
+
+
+class _Stopped(Exception):
+    """The window does not want the answer any more."""
+
+
+class Clerk:
+    """Works on one request after another."""
+
+    def __init__(self, pipe: Connection) -> None:
+        self._pipe = pipe
+        self._lot = Lot()
+        self._told = 0.0
+
+    def work(self) -> None:
+        """Answer until the window goes away."""
+        while True:
+            try:
+                name, arguments = self._pipe.recv()
+            except (EOFError, OSError):
+                return
+            if name == "stop":
+                continue
+            self._answer(name, arguments)
+
+    def _answer(self, name: str, arguments: tuple[Any, ...]) -> None:
+        try:
+            self._send("done", getattr(self, f"do_{name}")(*arguments))
+        except _Stopped:
+            self._send("failed", "")
+        except (SamespinError, OSError) as fault:
+            self._send("failed", str(fault) or type(fault).__name__)
+        except Exception as fault:  # noqa: BLE001 - the window must hear of it in one line
+            self._send("failed", f"the program itself failed ({type(fault).__name__}: {fault})"[:300])
+
+    def _send(self, kind: str, what: object) -> None:
+        self._pipe.send(Reply(kind, what))
+
+    def _tick(self, share: float) -> None:
+        """Report progress now and then, and stop if any message waits."""
+        if self._pipe.poll():
+            raise _Stopped
+        now = time.monotonic()
+        if now - self._told > PAUSE_S:
+            self._told = now
+            self._send("progress", share)
+
+    def _send_rows(self, rows: list[LotRow]) -> None:
+        for start in range(0, len(rows), CHUNK):
+            self._send("rows", rows[start : start + CHUNK])
+
+    def do_open(self, paths: list[str]) -> list[str]:
+        """Read files into a new lot, send its rows, and return the lines about what went wrong."""
+        lot = Lot()
+        lot.read(self._tick, [Path(path) for path in paths])
+        return self._take(lot)
+
+    def do_stock(self, store: str | None) -> list[str]:
+        """Take the saved stock as the lot."""
+        from matcher.store import Store
+
+        lot = Lot()
+        with Store.open(store) as opened:
+            for shelf in opened.shelves():
+                lot.gather(self._tick, opened.records(shelf.id))
+        return self._take(lot)
+
+    def _take(self, lot: Lot) -> list[str]:
+        self._lot = lot
+        self._send_rows(lot.rows)
+        return lot.problems
+
+    def do_rank(self, wanted: Wanted, changes: dict[str, Any]) -> None:
+        """Rank the lot and send its rows, best first."""
+        settings = Settings.shipped().changed(**changes)
+        self._send_rows(self._lot.ranked(self._tick, wanted, settings))
+
+    def do_listing(self, at: int) -> Listing:
+        """Return one offer as a candidate for a job."""
+        return Listing.of(self._lot.records[at])
+
+    def do_keep(self, store: str | None, name: str) -> int:
+        """Save the lot as a shelf of stock and return how many offers it holds."""
+        from matcher.store import Store
+
+        with Store.open(store) as opened:
+            return opened.add_offers(opened.add_shelf(name), self._lot.records)
+
+
+def run(pipe: Connection) -> None:
+    """Run the clerk; the entry of its process."""
+    Clerk(pipe).work()
