@@ -1,0 +1,39 @@
+"""`samespin sheet`: write the swap sheet of one job."""
+
+import json
+import sys
+from datetime import UTC, datetime
+from pathlib import Path
+
+import click
+
+
+@click.command()
+@click.option("--old", required=True, type=click.Path(path_type=Path, dir_okay=False), help="The old motor.")
+@click.option(
+    "--new",
+    required=True,
+    type=click.Path(path_type=Path, allow_dash=True),
+    help="The listing of the new one; - for standard input.",
+)
+@click.option("--id", "wanted_id", help="Which listing, when the file holds several.")
+@click.option("--html", "as_page", is_flag=True, help="A page that prints, on standard output.")
+@click.option("--json", "as_lines", is_flag=True, help="One JSON line.")
+def command(old: Path, new: Path, wanted_id: str | None, as_page: bool, as_lines: bool) -> None:
+    """Write cautions, tools and steps for swapping OLD for NEW; only the steps that this job needs."""
+    from matcher.command.chosen import chosen
+    from matcher.old_file import load_wanted
+    from matcher.sheet import Swap, as_html, swap_sheet
+    from matcher.verdict import judge
+
+    wanted = load_wanted(old)
+    record, had_problems = chosen(new, wanted_id)
+    sheet = swap_sheet(Swap(wanted.motor, record.facts, wanted.site, judge(wanted, record)))
+    if as_lines:
+        click.echo(json.dumps(sheet.as_json()))
+    elif as_page:
+        today = datetime.now(UTC).astimezone().date()
+        click.echo(as_html(sheet, day=today.isoformat()), nl=False)
+    else:
+        click.echo(sheet.as_text(), nl=False)
+    sys.exit(1 if had_problems else 0)

@@ -1,0 +1,130 @@
+"""When a row of `data/sheet_steps.tsv` stands on a sheet: one named question about the job a row."""
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+
+from matcher.motor import Motor, Offer, Site
+from matcher.numbers import compact
+from matcher.triage.bench import kind_of
+from matcher.verdict import Judgement
+
+SHAFT_TOO_LONG_IN = 1.0
+"""A shaft longer than the old one by more is cut, as the shaft check says."""
+
+
+@dataclass(frozen=True, slots=True)
+class Swap:
+    """One swap: the old motor, the chosen one, the place, and the judgement."""
+
+    old: Motor
+    new: Offer
+    site: Site
+    judgement: Judgement
+
+    def needs(self, what: str) -> bool:
+        """Tell whether a finding says that the swap needs this thing."""
+        return any(what in finding.needs for finding in self.judgement.findings)
+
+    def ecm(self) -> bool:
+        """Tell whether either motor is electronically commutated."""
+        return "ecm" in (kind_of(self.old), kind_of(self.new))
+
+    def held_by(self, *kinds: str) -> bool:
+        """Tell whether the old motor is held in one of these ways."""
+        return any(kind in kinds for kind in self.old.mounting or ())
+
+    def has_blade(self) -> bool:
+        """Tell whether it drives a fan blade and not a wheel: outdoors and not held by a band."""
+        return bool(self.site.outdoors) and not self.held_by("band", "rigid_base", "cradle")
+
+    def on_base(self) -> bool:
+        """Tell whether it stands on feet and drives what it drives by a pulley or coupling."""
+        return self.held_by("rigid_base", "face") and not self.held_by("band")
+
+    def taps_used(self) -> int:
+        """Return how many speed wires are in use."""
+        return self.site.taps_in_use or self.old.speeds or 1
+
+
+def module_moves(swap: Swap) -> bool:
+    """Tell whether the old module goes on the new motor."""
+    if swap.site.module_health == "bad":
+        return False
+    if swap.new.module == "without":
+        return True
+    old, new = swap.old.program_number, swap.new.program_number
+    differ = old is not None and new is not None and compact(old) != compact(new)
+    return swap.new.module == "with" and differ and swap.site.module_health == "good"
+
+
+def _long_shaft(swap: Swap) -> bool:
+    old, new = swap.old.shaft_length_in, swap.new.shaft_length_in
+    return old is not None and new is not None and new > old + SHAFT_TOO_LONG_IN
+
+
+def _file_flat(swap: Swap) -> bool:
+    return bool(swap.old.shaft_flats) and swap.new.shaft_flats == 0 and not swap.new.shaft_keyed
+
+
+def _takes_capacitor(motor: Motor) -> bool:
+    return motor.capacitor_uf is not None or motor.motor_type == "psc"
+
+
+def _polyphase(swap: Swap) -> bool:
+    return swap.new.motor_type == "polyphase" or swap.new.phase == 3
+
+
+CONDITIONS: Mapping[str, Callable[[Swap], bool]] = {
+    "always": lambda _: True,
+    "ecm": Swap.ecm,
+    "capacitor": lambda swap: _takes_capacitor(swap.new),
+    "any_capacitor": lambda swap: _takes_capacitor(swap.new) or _takes_capacitor(swap.old),
+    "no_capacitor": lambda swap: (
+        swap.old.capacitor_uf is not None
+        and not _takes_capacitor(swap.new)
+        and swap.new.motor_type is not None
+    ),
+    "explosion_proof": lambda swap: bool(swap.old.explosion_proof),
+    "auto_for_manual": lambda swap: swap.old.protector == "manual" and swap.new.protector == "auto",
+    "outdoors": lambda swap: bool(swap.site.outdoors),
+    "indoors": lambda swap: not swap.site.outdoors,
+    "long_shaft": _long_shaft,
+    "file_flat": _file_flat,
+    "splice": lambda swap: (
+        swap.needs("harness") or (bool(swap.new.leads) and not swap.new.plug_pins and not swap.ecm())
+    ),
+    "hub": lambda swap: not swap.on_base(),
+    "wheel": lambda swap: not swap.has_blade() and not swap.on_base(),
+    "blade": lambda swap: swap.has_blade(),
+    "base": Swap.on_base,
+    "torque": lambda swap: not swap.on_base(),
+    "clocking": lambda swap: not swap.on_base(),
+    "band_old": lambda swap: swap.held_by("band"),
+    "band_again": lambda swap: swap.held_by("band") and not swap.needs("band_kit"),
+    "band_kit": lambda swap: swap.needs("band_kit"),
+    "studs_old": lambda swap: swap.held_by("studs"),
+    "lugs_old": lambda swap: swap.held_by("lugs"),
+    "cradle_old": lambda swap: swap.held_by("cradle"),
+    "isolators": lambda swap: swap.held_by("band", "lugs", "cradle"),
+    "double_shaft": lambda swap: swap.old.shaft_ends == 2,
+    "plugs": lambda swap: bool(swap.old.plug_pins or swap.new.plug_pins) or swap.ecm(),
+    "leads_old": lambda swap: not swap.old.plug_pins and kind_of(swap.old) != "ecm" and not _polyphase(swap),
+    "taps": lambda swap: swap.taps_used() > 1 and not _polyphase(swap),
+    "module_moves": module_moves,
+    "without_module": lambda swap: swap.new.module == "without",
+    "old_link": lambda swap: "/" in (swap.old.volts or ""),
+    "voltage_link": lambda swap: "/" in (swap.new.volts or ""),
+    "turn": lambda swap: not _polyphase(swap) or swap.old.turn is not None,
+    "set_turn": lambda swap: swap.new.turn == "either" and not _polyphase(swap),
+    "spare_end": lambda swap: swap.new.shaft_ends == 2 and swap.old.shaft_ends != 2,
+    "polyphase": _polyphase,
+    "drain": lambda swap: bool(swap.site.outdoors) and swap.new.enclosure in ("TEAO", "TENV", "TEFC"),
+    "unused_taps": lambda swap: (swap.new.speeds or 1) > swap.taps_used() and not swap.ecm(),
+    "airflow_calibration": Swap.ecm,
+}
+"""Every name that the table may use."""
+
+
+def holds(when: str, swap: Swap) -> bool:
+    """Tell whether all conditions joined by `+` hold. Raises KeyError for a name that isn't one."""
+    return all(CONDITIONS[name](swap) for name in when.split("+"))

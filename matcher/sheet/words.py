@@ -1,0 +1,71 @@
+"""The words that a sheet's `{blanks}` are filled with, from the facts of this job."""
+
+from matcher.motor import Motor, Offer
+from matcher.plate_at import plate_amps_at
+from matcher.saying import inches
+from matcher.sheet.conditions import Swap
+
+TURNS = {"cw": "clockwise", "ccw": "counter-clockwise"}
+VIEWS = {"lead_end": "seen from the lead end", "shaft_end": "seen from the shaft end"}
+
+
+def words_for(swap: Swap) -> dict[str, str]:
+    """Return every word that `data/sheet_steps.tsv` may use."""
+    old = swap.old
+    return {
+        "wheel": _wheel(swap),
+        "leads": "plugs" if old.plug_pins or swap.ecm() else "leads",
+        "plugs": _plugs(old),
+        "taps": str(swap.site.taps_in_use or old.speeds or "all"),
+        "old_turn": f"The plate says {_turn(old)}." if _turn(old) else "The plate doesn't say.",
+        "new_turn": _turn(old) or "as written down above",
+        "supply": _supply(swap),
+        "shaft_wanted": inches(old.shaft_length_in) or "the old one's length",
+        "capacitor": _capacitor(swap.new),
+        "screw_seat": "key" if swap.new.shaft_keyed else "flat of the shaft",
+        "amps": _amps(swap),
+        "or_module": ", nor near a module" if swap.ecm() else "",
+        "shaft_up": "; with the shaft up, fit the slinger or rain cap as on the old one"
+        if swap.old.shaft_position == "up"
+        else "",
+        "closed": "Guard and panels on" if swap.site.outdoors or swap.on_base() else "Panels on",
+    }
+
+
+def _wheel(swap: Swap) -> str:
+    if swap.on_base():
+        return "pulley or coupling"
+    if swap.has_blade():
+        return "fan blade"
+    return "wheels" if swap.old.shaft_ends == 2 else "wheel"
+
+
+def _plugs(old: Motor) -> str:
+    if not old.plug_pins:
+        return ""
+    return f" ({' and '.join(str(pins) for pins in old.plug_pins)} pins)"
+
+
+def _turn(old: Motor) -> str:
+    if old.turn not in TURNS:
+        return ""
+    return f"{TURNS[old.turn]}, {VIEWS[old.seen_from] if old.seen_from else 'not from which end'}"
+
+
+def _supply(swap: Swap) -> str:
+    volts = swap.site.measured_volts or swap.site.supply_volts
+    return f"{volts:g} V" if volts else "your supply's volts, measured first"
+
+
+def _capacitor(new: Offer) -> str:
+    if new.capacitor_uf is None:
+        return "read it off the new plate"
+    volts = f", {new.capacitor_vac} VAC" if new.capacitor_vac else ""
+    return f"{new.capacitor_uf:g} uF{volts}"
+
+
+def _amps(swap: Swap) -> str:
+    figure = plate_amps_at(swap.new, swap.old, swap.site)
+    if figure is not None:
+        return f"{figure:g} A"
+    return "the plate's figure for your volts"
