@@ -12,8 +12,9 @@ from matcher.reading.items import Items
 from matcher.reading.owner import LENGTHS
 from matcher.units import factor
 
+_THICKEST_SHAFT = 1.6  # inch; this trade's frames end at 1-5/8
 _PLAUSIBLE = {
-    "shaft_diameter_in": (0.12, 1.6),
+    "shaft_diameter_in": (0.12, _THICKEST_SHAFT),
     "shaft_length_in": (0.3, 16.0),
     "body_diameter_in": (1.5, 13.0),
     "body_length_in": (1.0, 24.0),
@@ -112,110 +113,132 @@ def _share_unit(items: Items, group: list[Length]) -> None:
 
 
 def _claim(items: Items, group: list[Length]) -> None:
-    first, last = group[0].item, group[-1].end
-    subject, at = _subject(items, first, last)
-    if subject is None or len(group) > 2:
-        return
-    if subject == "other":
+    subject, same_clause = _subject(items, group[0].item, group[-1].end)
+    if subject is None and len(group) < 3:
+        subject = _without_subject(items, group)
+    if subject is None or subject == "other" or len(group) > 2:
         return
     if len(group) == 2:
-        _claim_two(items, subject, at, group)
+        _claim_two(items, subject, group, same_clause=same_clause)
         return
-    field = _field(items, subject, group[0])
+    field = _field(items, subject, group[0], same_clause=same_clause)
     if field:
-        _put(items, field, group[0], at)
+        _put(items, field, group[0])
 
 
-def _claim_two(items: Items, subject: str, at: int, group: list[Length]) -> None:
-    if subject in ("shaft", "shaft_length"):
-        small, large = sorted(group, key=lambda length: length.inches)
-        _put(items, "shaft_diameter_in", small, at)
-        _put(items, "shaft_length_in", large, at)
+def _without_subject(items: Items, group: list[Length]) -> str | None:
+    """`5.6 in. diameter`: the diameter of nothing in particular is the body's."""
+    return "body" if _aspect(items, group[0]) == "dia" and group[0].inches > _THICKEST_SHAFT else None
+
+
+def _claim_two(items: Items, subject: str, group: list[Length], *, same_clause: bool) -> None:
+    if subject == "leads" or not (same_clause or group[0].has_unit):
+        return
+    small, large = sorted(group, key=lambda length: length.inches)
+    if subject in ("shaft", "shaft_length") and small.inches <= _THICKEST_SHAFT:
+        _put(items, "shaft_diameter_in", small)
+        _put(items, "shaft_length_in", large)
     elif subject in ("body", "body_length"):
-        _put(items, "body_diameter_in", group[0], at)
-        _put(items, "body_length_in", group[1], at)
+        first_is_length = _aspect(items, group[0]) == "len" or _aspect(items, group[1]) == "dia"
+        across, along = group[::-1] if first_is_length else group
+        _put(items, "body_diameter_in", across)
+        _put(items, "body_length_in", along)
 
 
-def _put(items: Items, field: str, length: Length, _at: int) -> None:
+def _put(items: Items, field: str, length: Length) -> None:
     low, high = _PLAUSIBLE[field]
     if low <= length.inches <= high:
         items.claim(field, round(length.inches, 4), length.item, length.end)
         items.used[length.item] = True
 
 
-def _field(items: Items, subject: str, length: Length) -> str | None:
+def _field(items: Items, subject: str, length: Length, *, same_clause: bool) -> str | None:
     aspect = _aspect(items, length)
-    if aspect == "other":
+    if aspect == "other" or (not length.has_unit and not same_clause and aspect is None):
         return None
-    if subject == "shaft":
-        if aspect:
-            return "shaft_diameter_in" if aspect == "dia" else "shaft_length_in"
-        return "shaft_diameter_in" if length.inches <= 1.3 else "shaft_length_in"
+    if subject in ("shaft", "shaft_length"):
+        if aspect == "dia":
+            return "shaft_diameter_in" if length.inches <= _THICKEST_SHAFT else "body_diameter_in"
+        if aspect == "len" or subject == "shaft_length":
+            return "shaft_length_in"
+        return "shaft_diameter_in" if length.inches <= _THICKEST_SHAFT - 0.3 else "shaft_length_in"
     if subject == "body":
         return "body_length_in" if aspect == "len" else "body_diameter_in"
-    return {
-        "shaft_length": "shaft_length_in",
-        "body_length": "body_length_in",
-        "bolt": "bolt_circle_in",
-        "leads": "lead_length_in",
-    }.get(subject)
+    if subject == "leads":
+        return "lead_length_in" if length.has_unit or same_clause else None
+    return {"body_length": "body_length_in", "bolt": "bolt_circle_in"}.get(subject)
 
 
 def _aspect(items: Items, length: Length) -> str | None:
     """Return `dia` or `len` when the words beside the figure say so."""
-    for j in (length.end + 1, length.end + 2):
-        if items.has(j, "aspect"):
-            return items.said(j, "aspect")
-        if not items.has(j, "fill"):
-            break
+    j = length.end + 1
+    while items.has(j, "fill") and not items.has(j, "aspect") and j < length.end + 3:
+        j += 1
+    if items.has(j, "aspect") and not items.has(j + 1, "num"):
+        return items.said(j, "aspect")
     before = items.skip(length.item - 1, -1)
-    return items.said(before, "aspect")
+    if items.has(before, "aspect"):
+        return items.said(before, "aspect")
+    return items.said(j, "aspect")
 
 
 def _subject_at(items: Items, j: int) -> str | None:
+    if not 0 <= j < len(items):
+        return None
     roles = items.roles[j]
     return "leads" if "leads" in roles else roles.get("subject")
 
 
-def _subject(items: Items, first: int, last: int) -> tuple[str | None, int]:
-    """Return whose the figures from item `first` to `last` are, and the item that says so."""
-    clause, segment = items.clause[first], items.segment[first]
-    before = None
-    j = first - 1
-    while j >= 0 and items.clause[j] == clause:
-        if items.roles[j]:
-            said = _subject_at(items, j)
-            if said:
-                before = j
-                break
-        j -= 1
-    starts_with_figure = not any(
-        _subject_at(items, k) for k in range(max(0, first - 30), first) if items.clause[k] == clause
-    ) or (before is not None and _is_spent(items, before, first))
-    if starts_with_figure or before is None:
-        k = last + 1
-        while k < len(items) and items.clause[k] == clause and k <= last + 6 and not items.has(k, "num"):
-            said = _subject_at(items, k)
-            if said:
-                return said, k
-            k += 1
+def _subject(items: Items, first: int, last: int) -> tuple[str | None, bool]:
+    """Return whose the figures from item `first` to `last` are, and whether their own clause says so."""
+    behind = _behind(items, first, last)
+    if behind and behind[1] - last <= 2 and behind[0] in ("other", "body_length", "bolt"):
+        return behind[0], True
+    before = _before(items, first)
+    if (before is None or _is_spent(items, before, first)) and behind:
+        return behind[0], True
     if before is not None:
-        return _subject_at(items, before), before
-    while j >= 0 and items.segment[j] == segment:
+        return _subject_at(items, before), True
+    j = first - 1
+    while j >= 0 and items.segment[j] == items.segment[first]:
         said = _subject_at(items, j)
         if said:
-            return said, j
+            return said, False
         j -= 1
-    return None, -1
+    return None, False
+
+
+def _before(items: Items, first: int) -> int | None:
+    """Return the nearest subject before a figure in its clause."""
+    j = first - 1
+    while j >= 0 and items.clause[j] == items.clause[first]:
+        if _subject_at(items, j):
+            return j
+        j -= 1
+    return None
+
+
+def _behind(items: Items, first: int, last: int) -> tuple[str, int] | None:
+    """Return the next subject behind a figure in its clause, before the next figure."""
+    k = last + 1
+    while (
+        k < len(items)
+        and items.clause[k] == items.clause[first]
+        and k <= last + 6
+        and not items.has(k, "num")
+    ):
+        said = _subject_at(items, k)
+        if said:
+            return said, k
+        k += 1
+    return None
 
 
 def _is_spent(items: Items, before: int, first: int) -> bool:
     """Say whether the subject before already owns the figure before it (`1/2 shaft 5-5/8 body`)."""
-    k = before - 1
-    steps = 0
-    while k >= 0 and items.clause[k] == items.clause[before] and steps < 3:
+    for k in range(before - 1, max(-1, before - 4), -1):
+        if items.clause[k] != items.clause[before]:
+            return False
         if items.has(k, "num") and items.used[k]:
             return not items.has(first - 1, "fill") and first - before <= 2
-        k -= 1
-        steps += 1
     return False

@@ -6,68 +6,123 @@ from matcher.reading.items import Items
 
 _AHEAD = 6
 _BACK = 7
+_PARTING = frozenset({"plus", "and", "then", "+", "/", "or", "|", "but", "-"})
+_AFTER_ONLY = frozenset({"bucks", "bux", "dollars", "dollar", "quid", "pesos"})
+_ONLY_BEHIND = frozenset(
+    {"now", "each", "ea", "firm", "obo", "today", "net", "cash", "apiece", "per piece", "vb", "vhb", "ono"}
+)
+_CONDITIONS = frozenset(
+    {
+        "over",
+        "above",
+        "on",
+        "if",
+        "with",
+        "when",
+        "for",
+        "orders",
+        "orders over",
+        "orders above",
+        "orders of",
+        "from",
+    }
+)
 
 
 @dataclass(slots=True)
 class Sum:
-    """A sum: its amount, its currency if any, the first and last item of it."""
+    """A sum: its amount, its currency if any, the first and last item of it, what it pays for."""
 
     amount: float
     currency: str | None
     first: int
     last: int
+    role: str | None = None
 
 
 def money(items: Items) -> None:
     """Claim price, currency and shipping."""
-    sums = _sums(items)
-    roles = [_role(items, sums, k) for k in range(len(sums))]
-    if roles[:2] == [None, None] and _plus_between(items, sums[0], sums[1]):
-        roles[1] = "ship"
-    for said, role in zip(sums, roles, strict=True):
-        _spend(items, said)
-        if role == "ship":
+    sums = _sums(items) or _bare_pair(items)
+    for k, said in enumerate(sums):
+        for j in range(said.first, said.last + 1):
+            items.used[j] = True
+        said.role = said.role or _role(items, sums, k)
+    if (
+        len(sums) > 1
+        and sums[0].role is None
+        and sums[1].role is None
+        and _plus_between(items, sums[0], sums[1])
+    ):
+        sums[1].role = "ship"
+    prices = [said for said in sums if said.role in ("price", "shipped")]
+    for said in prices or [said for said in sums if said.role is None][:1]:
+        _claim_price(items, said)
+    for said in sums:
+        if said.role == "ship":
             items.claim("shipping", said.amount, said.first, said.last)
-        elif role in ("price", "shipped", None):
-            strength = 1 if role is None else 2
-            items.claim("price", said.amount, said.first, said.last, strength)
-            if said.currency:
-                items.claim("currency", said.currency, said.first, said.last, strength)
-            if role == "shipped":
-                items.claim("shipping", 0.0, said.last, said.last + 1)
-    _unsigned(items)
+    if not prices and not any(said.role is None for said in sums):
+        _unsigned(items)
 
 
-def _spend(items: Items, said: Sum) -> None:
-    for k in range(said.first, said.last + 1):
-        items.used[k] = True
+def _claim_price(items: Items, said: Sum) -> None:
+    items.claim("price", said.amount, said.first, said.last)
+    if said.currency:
+        items.claim("currency", said.currency, said.first, said.last)
+    if said.role == "shipped":
+        items.claim("shipping", 0.0, said.last, said.last + 1 if said.last + 1 < len(items) else said.last)
 
 
 def _sums(items: Items) -> list[Sum]:
-    """Return the sums with a sign or code, in order; `$55`, `55 USD`, `CAD 72.00`, `US $55`."""
+    """Return the sums with a sign or code, in order; `$55`, `55 USD`, `CAD 72.00`, `US $55`, `$9 + 5`."""
     found: list[Sum] = []
-    for i in sorted(items.numbers):
+    for i in items.numbers:
         number = items.numbers[i]
         if items.used[i] or number.value is None or number.signs:
             continue
-        first, last, currency = i, i, None
-        if items.has(i - 1, "money") and items.word(i - 1) not in ("bucks", "dollars", "quid"):
-            currency, first = items.roles[i - 1]["money"], i - 1
-            if first and items.has(first - 1, "money"):
-                first -= 1
-                currency = items.roles[first]["money"] if currency == "USD" else currency
-        if (items.has(i + 1, "money") and not items.has(i + 2, "num")) or (
-            first == i and items.has(i + 1, "money")
-        ):
-            after = items.roles[i + 1]["money"]
-            currency, last = (after if currency in (None, "USD") else currency), i + 1
-        if first == last:
-            continue
-        found.append(Sum(_cents(items, i), None if currency == "-" else currency, first, last))
+        said = _signed(items, i) or (_added(items, i, found[-1]) if found else None)
+        if said and not (items.roles[i]["num"] and items.word(i + 1) not in ("bucks", "quid")):
+            found.append(said)
     return found
 
 
-def _cents(items: Items, i: int) -> float:
+def _signed(items: Items, i: int) -> Sum | None:
+    first, last, currency = i, i, None
+    if items.has(i - 1, "money") and items.word(i - 1) not in _AFTER_ONLY:
+        currency, first = items.roles[i - 1]["money"], i - 1
+        if items.has(first - 1, "money"):
+            first -= 1
+            currency = items.roles[first]["money"] if currency == "USD" else currency
+    if items.has(i + 1, "money") and (first == i or not items.has(i + 2, "num")):
+        after = items.roles[i + 1]["money"]
+        currency, last = (after if currency in (None, "USD") else currency), i + 1
+    return (
+        None if first == last else Sum(_amount(items, i), None if currency == "-" else currency, first, last)
+    )
+
+
+def _added(items: Items, i: int, before: Sum) -> Sum | None:
+    """`$22 + 8 ship`, `175 USD + 60 ground`: a bare figure right behind a sum and a plus is shipping."""
+    if items.word(i - 1) in ("+", "plus", "and") and i - 2 == before.last:
+        if items.has(i + 1, "unit") or (items.has(i + 1, "after") and items.word(i + 1) != "ground"):
+            return None
+        return Sum(_amount(items, i), before.currency, i, i, "ship")
+    return None
+
+
+def _bare_pair(items: Items) -> list[Sum]:
+    """`12.00 + 6.00`: two amounts with cents and a plus are price and shipping."""
+    for i in items.numbers:
+        if items.word(i + 1) in ("+", "plus") and items.has(i + 2, "num") and not items.used[i]:
+            one, two = items.numbers[i], items.numbers[i + 2]
+            if one.text[-3:-2] == "." and two.text[-3:-2] == "." and not items.has(i + 3, "unit"):
+                return [
+                    Sum(_amount(items, i), None, i, i),
+                    Sum(_amount(items, i + 2), None, i + 2, i + 2, "ship"),
+                ]
+    return []
+
+
+def _amount(items: Items, i: int) -> float:
     """Read an amount; `1.200` and `1,200` are thousands, `12,50` is decimal."""
     number = items.numbers[i]
     value = number.value or 0.0
@@ -80,44 +135,52 @@ def _cents(items: Items, i: int) -> float:
 def _role(items: Items, sums: list[Sum], k: int) -> str | None:
     """Return `price`, `ship`, `shipped`, `not` or None (nothing said) for sum `k`."""
     said = sums[k]
-    clause, segment = items.clause[said.first], items.segment[said.first]
     stop = sums[k + 1].first if k + 1 < len(sums) else len(items)
-    ahead = None
-    for j in range(said.last + 1, min(stop, said.last + 1 + _AHEAD)):
-        if items.clause[j] != clause or items.word(j) in ("plus", "and", "then", "+"):
-            break
-        ahead = _kind(items, j)
-        if ahead:
-            break
     start = sums[k - 1].last if k else -1
-    behind = None
-    for j in range(said.first - 1, max(start, said.first - 1 - _BACK), -1):
-        if items.segment[j] != segment or (items.clause[j] != clause and not _opens(items, j, clause)):
-            break
-        behind = _kind(items, j)
-        if behind:
-            break
+    label = items.skip(said.first - 1, -1)
+    close = _kind(items, label) if label > start else None
+    if close:
+        return close if close != "ship" or _ahead(items, said, stop) != "price" else "price"
+    ahead = _ahead(items, said, stop)
+    behind = _behind(items, said, start)
     if "not" in (behind, ahead):
         return "not"
-    if behind == "ship" and ahead != "price":
-        return "ship"
     return ahead or behind
 
 
-def _opens(items: Items, j: int, clause: int) -> bool:
-    """Say whether item `j` is the bracket or sign that opens the clause."""
-    return items.clause[j] == clause
+def _ahead(items: Items, said: Sum, stop: int) -> str | None:
+    for j in range(said.last + 1, min(stop, said.last + 1 + _AHEAD)):
+        if items.clause[j] != items.clause[said.first] or items.word(j) in _PARTING:
+            break
+        kind = _kind(items, j)
+        if kind == "ship" and items.has(items.skip(j + 1, 1), "money"):
+            break  # `$79 shipping $22`: the word announces the next sum
+        if kind:
+            return kind
+    return None
+
+
+def _behind(items: Items, said: Sum, start: int) -> str | None:
+    for j in range(said.first - 1, max(start, said.first - 1 - _BACK), -1):
+        if items.segment[j] != items.segment[said.first] or items.clause[j] != items.clause[said.first]:
+            break
+        kind = _kind(items, j)
+        if kind and not (kind == "price" and items.word(j) in _ONLY_BEHIND):
+            return kind
+    return None
 
 
 def _kind(items: Items, j: int) -> str | None:
+    if not 0 <= j < len(items):
+        return None
     roles = items.roles[j]
-    if "notprice" in roles or "was" in roles:
-        return "not" if "price" not in roles else "price"
     if "shipped" in roles:
         return "shipped"
-    if "ship" in roles:
-        return "ship"
-    return "price" if "price" in roles else None
+    if "price" in roles:
+        return "price"
+    if "notprice" in roles or "was" in roles:
+        return "not"
+    return "ship" if "ship" in roles else None
 
 
 def _plus_between(items: Items, one: Sum, two: Sum) -> bool:
@@ -125,51 +188,34 @@ def _plus_between(items: Items, one: Sum, two: Sum) -> bool:
 
 
 def _unsigned(items: Items) -> None:
-    """`asking 55`, `price 60`: a price without currency."""
+    """`asking 55`, `price 60`, `45 obo`, `Net: 52.80`: a price without currency."""
     for i in items.numbers:
-        if items.used[i] or items.numbers[i].value is None or items.numbers[i].signs:
+        number = items.numbers[i]
+        if items.used[i] or number.value is None or number.signs or number.value < 1:
             continue
         before = items.skip(i - 1, -1)
-        if (
-            items.has(before, "price")
-            and items.word(before)
-            not in (
-                "now",
-                "each",
-                "ea",
-                "firm",
-                "obo",
-                "today",
-                "net",
-            )
-            and not items.has(i + 1, "unit")
-            and not items.has(i + 1, "after")
-        ):
+        labelled = items.has(before, "price") and items.word(before) not in _ONLY_BEHIND - {"net"}
+        if items.word(before) == "net" and "." not in number.text:
+            labelled = False
+        behind = items.word(i + 1) in ("obo", "firm", "ono", "each", "vb", "vhb")
+        if behind or (labelled and not items.has(i + 1, "unit") and not items.has(i + 1, "after")):
             items.used[i] = True
-            items.claim("price", _cents(items, i), before, i)
+            items.claim("price", _amount(items, i), i, i)
+            return
 
 
 def free_shipping(items: Items, i: int, _value: str) -> None:
-    """Free shipping, unless it hangs on a condition (`over $250`) or is only for pick-up."""
-    for j in range(i + 1, min(len(items), i + 6)):
-        if items.segment[j] != items.segment[i]:
+    """Free shipping, unless it hangs on a condition (`over $250`)."""
+    for j in range(i + 1, min(len(items), i + 4)):
+        if items.segment[j] != items.segment[i] or items.clause[j] != items.clause[i]:
             break
-        if items.word(j) in (
-            "over",
-            "above",
-            "orders over",
-            "on",
-            "if",
-            "orders above",
-            "with",
-            "orders of",
-            "when",
-            "for",
-        ) and any(
-            items.has(k, "money") or items.has(k, "num") or items.word(k) in ("orders", "order")
-            for k in range(j + 1, min(len(items), j + 4))
+        if items.word(j) in _CONDITIONS and any(
+            items.has(k, "money") or items.has(k, "num") or items.word(k).startswith("order")
+            for k in range(j, min(len(items), j + 4))
         ):
             return
+    if items.word(i - 1) in ("no", "not"):
+        return
     items.claim("shipping", 0.0, i)
 
 

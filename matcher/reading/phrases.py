@@ -73,15 +73,18 @@ def protector(items: Items, i: int, value: str) -> None:
 
 def flats(items: Items, i: int, value: str) -> None:
     """Flats of the shaft, counted or named."""
-    if items.has(i - 1, "num") and items.word(i) in ("flat", "flats"):
-        count = items.numbers[i - 1].value
-        if count in (0, 1, 2):
+    if (
+        items.has(i - 1, "num")
+        and items.said(i, "after") == "flat"
+        and items.numbers[i - 1].value in (0, 1, 2)
+    ):
+        if not items.used[i - 1] and items.clause[i - 1] == items.clause[i]:
             items.used[i - 1] = True
-            items.claim("shaft_flats", int(count), i - 1, i, 2)
-        return
+            items.claim("shaft_flats", int(items.numbers[i - 1].value or 0), i - 1, i, 2)
+            return
     if denied(items, i):
         value = "0"
-    if value == "0" and items.word(i) == "round" and not _of_shaft(items, i):
+    if items.word(i) in ("round", "flat", "a flat") and not _of_shaft(items, i):
         return
     strength = 1 if items.word(i) in ("flat", "a flat", "with flat", "with a flat", "has a flat") else 2
     items.claim("shaft_flats", int(value), i, strength=strength)
@@ -121,21 +124,29 @@ def ambient(items: Items, i: int, _value: str) -> None:
 
 
 def _degrees(items: Items, value: float, i: int, j: int) -> None:
-    end = j + 1 if items.has(j + 1, "unit") or items.has(j + 1, "after") else j
-    if items.said(j + 1, "after") == "f":
+    unit = items.said(j + 1, "after") or items.said(j + 1, "unit")
+    end = j + 1 if unit in ("c", "f") else j
+    if unit == "f" or (unit is None and value > 90):
         items.claim("ambient_c", round(fahrenheit_to_celsius(value)), i, end)
     elif value <= 90:
         items.claim("ambient_c", round(value), i, end)
 
 
+_USUAL_AMBIENTS = frozenset({40, 50, 55, 60, 65, 70, 104, 122, 131, 140, 149, 158})
+
+
 def celsius(items: Items, i: int) -> None:
-    """`40C` on a plate, or before the word ambient."""
-    if items.said(i + 1, "unit") != "c" or items.used[i]:
+    """`40C`, `104 F ambient`: degrees without a label, of a usual ambient temperature."""
+    unit = items.said(i + 1, "unit") or items.said(i + 1, "after")
+    if unit not in ("c", "f") or items.used[i] or items.numbers[i].value not in _USUAL_AMBIENTS:
         return
-    value = items.numbers[i].value
-    if value is not None and 20 <= value <= 90 and (items.plate or items.has(i + 2, "amb")):
-        items.used[i] = True
-        items.claim("ambient_c", round(value), i, i + 1)
+    value = items.numbers[i].value or 0.0
+    named = items.has(items.skip(i + 2, 1), "amb")
+    rise = items.word(items.skip(i - 1, -1)) in ("rise", "temp rise") or items.word(i + 2) == "rise"
+    if rise or (unit == "f" and not named):
+        return
+    items.used[i] = True
+    _degrees(items, value, i, i)
 
 
 def frame(items: Items, i: int, _value: str) -> None:

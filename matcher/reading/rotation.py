@@ -4,6 +4,8 @@ In a sentence each turn takes the view that stands with it: `CW facing shaft, CC
 `looking at the shaft it turns clockwise`. What several claims come to is settled in `settle_turn`.
 """
 
+from typing import cast
+
 from matcher.reading.items import Claim, Items
 
 OPPOSITE = {"cw": "ccw", "ccw": "cw"}
@@ -13,9 +15,11 @@ def turn(items: Items, i: int, value: str) -> None:
     """Claim a turn, with its view when the sentence gives one."""
     if "view" in items.roles[i]:
         return
-    j = _view_of(items, i)
-    view = items.roles[j]["view"] if j is not None else None
-    items.claim("turn", (value, view), i, j)
+    found = _view_of(items, i)
+    if found:
+        items.claim("turn", (value, found[0]), i, found[1])
+    else:
+        items.claim("turn", (value, None), i)
 
 
 def turn_and_view(items: Items, i: int, value: str) -> None:
@@ -39,21 +43,50 @@ def rev(items: Items, i: int, _value: str) -> None:
         items.claim("turn", ("either", None), i)
 
 
-def _view_of(items: Items, i: int) -> int | None:
-    """Return the view that belongs to the turn at `i`: the next before another turn, else the last."""
+def _view_of(items: Items, i: int) -> tuple[str, int] | None:
+    """Return the view that belongs to the turn at `i`, and its item.
+
+    That is the next one before another turn in the sentence, else the last one before.
+    """
     segment = items.segment[i]
-    j = i + 1
-    while j < len(items) and items.segment[j] == segment and not _is_turn(items, j):
-        if "view" in items.roles[j] and not items.used[j]:
-            items.used[j] = True
-            return j
-        j += 1
-    j = i - 1
-    while j >= 0 and items.segment[j] == segment and not _is_turn(items, j):
-        if "view" in items.roles[j] and not items.used[j]:
-            items.used[j] = True
-            return j
-        j -= 1
+    for step, stop in ((1, len(items)), (-1, -1)):
+        for j in range(i + step, stop, step):
+            if items.segment[j] != segment or _is_turn(items, j):
+                break
+            found = _view_at(items, j)
+            if found:
+                return found
+    return None
+
+
+def _view_at(items: Items, j: int) -> tuple[str, int] | None:
+    """A view named by a phrase, or a word of looking and the thing looked at (`viewed from the spindle`)."""
+    if items.used[j]:
+        return None
+    if "view" in items.roles[j]:
+        items.used[j] = True
+        return items.roles[j]["view"], j
+    if "look" not in items.roles[j]:
+        return None
+    turned = False
+    for k in range(j + 1, min(len(items), j + 8)):
+        if items.segment[k] != items.segment[j] or items.has(k, "num"):
+            return None
+        roles = items.roles[k]
+        if "view" in roles:
+            items.used[k] = True
+            return roles["view"], k
+        turned = turned or "opposite" in roles
+        end = (
+            "lead_end"
+            if "leads" in roles
+            else "shaft_end"
+            if roles.get("subject", "")[:5] == "shaft"
+            else roles.get("end")
+        )
+        if end:
+            items.used[k] = True
+            return ("shaft_end" if turned == (end == "lead_end") else "lead_end"), k
     return None
 
 
@@ -61,9 +94,15 @@ def _is_turn(items: Items, j: int) -> bool:
     return "turn" in items.roles[j] or "turnview" in items.roles[j] or "either" in items.roles[j]
 
 
+def said_turn(claim: Claim) -> tuple[str, str | None]:
+    """Return turn and view of a claim on `turn`."""
+    which, view = cast("tuple[str, str | None]", claim.value)
+    return which, view
+
+
 def from_lead_end(claim: Claim) -> str | None:
     """Return a viewed turn as seen from the lead end; None for one without a view."""
-    which, view = claim.value  # type: ignore[misc]
+    which, view = said_turn(claim)
     if view is None:
         return None
     return which if view == "lead_end" else OPPOSITE[which]
@@ -76,16 +115,16 @@ def settle_turn(claims: list[Claim]) -> tuple[dict[str, tuple[object, Claim]], l
     told from the lead end.
     """
     for claim in claims:
-        if claim.value[0] == "either":  # type: ignore[index]
+        if said_turn(claim)[0] == "either":
             return {"turn": ("either", claim)}, []
     viewed = [claim for claim in claims if from_lead_end(claim)]
     if not viewed:
-        kinds = {claim.value[0] for claim in claims}  # type: ignore[index]
+        kinds = {said_turn(claim)[0] for claim in claims}
         return ({"turn": (kinds.pop(), claims[0])}, []) if len(kinds) == 1 else ({}, claims)
     if len({from_lead_end(claim) for claim in viewed}) > 1:
         return {}, viewed
-    told = next((claim for claim in viewed if claim.value[1] == "lead_end"), viewed[0])  # type: ignore[index]
-    which, view = told.value  # type: ignore[misc]
+    told = next((claim for claim in viewed if said_turn(claim)[1] == "lead_end"), viewed[0])
+    which, view = said_turn(told)
     return {"turn": (which, told), "seen_from": (view, told)}, []
 
 

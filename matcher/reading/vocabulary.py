@@ -36,7 +36,8 @@ def heads() -> Heads:
         for row in rows(f"reading/words/{table}"):
             roles.setdefault(scan(row["words"]).words, {}).setdefault(row["kind"], row["value"])
     for words, plays in roles.items():
-        if not plays.keys().isdisjoint(_OF_SHAFT) and not _SHAFT.isdisjoint(words):
+        of_shaft = not plays.keys().isdisjoint(_OF_SHAFT) and not _SHAFT.isdisjoint(words)
+        if of_shaft or plays.get("fact") == "shaft_keyed=true":
             plays.setdefault("subject", "shaft")
     found: dict[str, list[Phrase]] = {}
     for words in sorted(roles, key=len, reverse=True):
