@@ -14,7 +14,7 @@ from matcher.swaps import Cell, moved, torque_place
 HARD = False
 READS = Reads(
     old=("motor_type", "volts", "module_number", "program_number"),
-    new=("motor_type", "volts", "module", "module_number", "program_number"),
+    new=("motor_type", "volts", "module", "program_number"),
     site=("module_health", "motor_health"),
     pair=("same_number", "same_brand", "same_program", "same_module"),
     quoted=("module_number", "program_number"),

@@ -1,0 +1,37 @@
+import pytest
+
+from matcher import saying
+
+
+@pytest.mark.parametrize(
+    ("value", "said"),
+    [(0.5, "1/2 in"), (5.625, "5 5/8 in"), (5.6, "5.6 in"), (4.0, "4 in"), (0.4995, "0.4995 in"), (None, "")],
+)
+def test_inches(value: float | None, said: str) -> None:
+    assert saying.inches(value) == said
+
+
+@pytest.mark.parametrize(
+    ("value", "said"), [(0.3333, "1/3 hp"), (1.5, "1 1/2 hp"), (0.4, "0.4 hp"), (7.5, "7 1/2 hp"), (None, "")]
+)
+def test_horsepower(value: float | None, said: str) -> None:
+    assert saying.horsepower(value) == said
+
+
+def test_turns() -> None:
+    assert saying.turn("cw", "lead_end") == "clockwise seen from the lead end"
+    assert saying.turn("ccw") == "counter-clockwise"
+    assert saying.turn("either", "lead_end") == "either way"
+    assert saying.turn(None) == ""
+
+
+def test_lists() -> None:
+    assert saying.both(["a", "b", "c"]) == "a, b and c"
+    assert saying.either(["a", "b"]) == "a or b"
+    assert saying.both([]) == ""
+    assert saying.mounting(("band", "studs")) == "a belly band or studs"
+
+
+def test_names_of_facts() -> None:
+    assert saying.fact("shaft_diameter_in") == "shaft diameter"
+    assert saying.fact("no_such_fact") == "no such fact"
