@@ -1,0 +1,87 @@
+"""`samespin read`: what facts stand in listings and plates, and in which words."""
+
+import json
+import sys
+from collections.abc import Iterable
+from pathlib import Path
+from typing import Literal
+
+import click
+
+from matcher.command import complain
+from matcher.record import Record
+
+INPUT = click.Path(path_type=Path, allow_dash=True)
+
+
+@click.command()
+@click.option("--plate", is_flag=True, help="The texts are nameplates, as typed or scanned.")
+@click.option("--json", "as_lines", is_flag=True, help="A JSON line for each record.")
+@click.argument("files", nargs=-1, required=True, type=INPUT)
+def command(files: tuple[Path, ...], plate: bool, as_lines: bool) -> None:
+    """Read FILES (text, saved pages, tables, JSON lines; - for standard input) and say their facts."""
+    from matcher.command.progress import counted
+    from matcher.reading.sources import Problem, records
+
+    problems = 0
+
+    def report(problem: Problem) -> None:
+        nonlocal problems
+        problems += 1
+        complain(str(problem))
+
+    sources: list[Path | Literal["-"]] = ["-" if str(path) == "-" else path for path in files]
+    found = records(sources, plate=plate, on_problem=report)
+    if as_lines:
+        for record in counted(found, "records read"):
+            click.echo(json.dumps(as_json(record), ensure_ascii=True))
+    else:
+        print_records(found)
+    sys.exit(1 if problems else 0)
+
+
+def as_json(record: Record) -> dict[str, object]:
+    """Return one record in the shape that the contract fixes."""
+    return {
+        "id": record.id,
+        "facts": record.facts.said(),
+        "where": {
+            field: {"from": mark.source, "span": list(mark.span), "said": mark.said}
+            for field, mark in record.where.items()
+        },
+        "conflicts": [
+            {"field": conflict.field, "values": list(conflict.values), "said": list(conflict.said)}
+            for conflict in record.conflicts
+        ],
+    }
+
+
+def print_records(records: Iterable[Record]) -> None:
+    """Print each record as a small table: the fact, its value, the words behind it."""
+    from rich.console import Console
+    from rich.table import Table
+    from rich.text import Text
+
+    console = Console(width=None)
+    for record in records:
+        table = Table(title=Text(record.id), title_justify="left", expand=False)
+        table.add_column("fact", no_wrap=True)
+        table.add_column("value", overflow="fold")
+        table.add_column("in the words", overflow="fold")
+        for field, value in record.facts.said().items():
+            mark = record.where.get(field)
+            # Text, not markup: a listing's words must not be taken for styling.
+            table.add_row(field, Text(_words(value)), Text(" ".join(mark.said.split()) if mark else ""))
+        for conflict in record.conflicts:
+            values = " or ".join(_words(value) for value in conflict.values)
+            said = " / ".join(" ".join(words.split()) for words in conflict.said)
+            table.add_row(f"{conflict.field} ?", Text(f"contradicts itself: {values}"), Text(said))
+        if not record.where and not record.conflicts and not record.facts.said():
+            table.add_row("-", "nothing that could be read", "")
+        console.print(table)
+
+
+def _words(value: object) -> str:
+    if isinstance(value, list | tuple):
+        return ", ".join(map(str, value))
+    return {True: "yes", False: "no"}.get(value, str(value)) if isinstance(value, bool) else str(value)

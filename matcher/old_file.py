@@ -1,0 +1,145 @@
+"""The file that describes the old motor and its place: JSON or TOML `{"motor": {...}, "site": {...}}`.
+
+A text file is read as its nameplate. Names and values are held against the contract one by one, so
+that the message says which name was meant, or what to write instead.
+"""
+
+import json
+import tomllib
+from collections.abc import Mapping
+from pathlib import Path
+from typing import TypeVar
+
+from pydantic import ValidationError
+from rapidfuzz import process
+
+from matcher.errors import SamespinError, UnknownField, UnreadableInput
+from matcher.job_given import value_for
+from matcher.motor import MOTOR_FIELDS, SITE_FIELDS, Facts, Motor, Offer, Site, Wanted
+from matcher.reading import read_plate
+from matcher.reading.decoding import decoded
+from matcher.reading.source_kind import foreign
+
+LARGEST = 1_000_000
+"""Bytes of a file about one motor."""
+_LIKELY = 70
+"""How alike (0..100) a name must be to be the one that was meant."""
+_PARTS = ("motor", "site", "id")
+
+SomeFacts = TypeVar("SomeFacts", bound=Facts)
+
+
+def load_wanted(path: Path) -> Wanted:
+    """Return the old motor and its site from a file.
+
+    :raises UnreadableInput: if the file is missing, empty, or neither JSON, TOML nor text.
+    :raises UnknownField: for a name that isn't one, with the name that was probably meant.
+    :raises BadValue: for a value that its field can't hold.
+    """
+    text = _text(path)
+    if path.suffix.lower() not in {".json", ".toml"} and not text.lstrip().startswith(
+        ("{", "[motor]", "[site]")
+    ):
+        return _from_plate(text, path)
+    found = _parsed(text, path)
+    try:
+        return _wanted(found, path)
+    except SamespinError as fault:
+        raise type(fault)(f"{path.name}: {fault}") from None
+
+
+def _text(path: Path) -> str:
+    try:
+        with path.open("rb") as stream:
+            data = stream.read(LARGEST + 1)
+    except OSError as fault:
+        raise UnreadableInput(
+            f"{path}: it can't be read ({(fault.strerror or str(fault)).lower()})"
+        ) from None
+    if len(data) > LARGEST:
+        raise UnreadableInput(f"{path.name}: it is larger than a file about one motor can be")
+    what = foreign(data)
+    if what:
+        raise UnreadableInput(f"{path.name}: {what}")
+    text = decoded(data).lstrip("\ufeff")
+    if not text.strip():
+        raise UnreadableInput(f"{path.name}: it is empty; write the old motor's facts under [motor]")
+    return text
+
+
+def _from_plate(text: str, path: Path) -> Wanted:
+    plate = read_plate(text)
+    known = {field: getattr(plate.facts, field) for field in plate.where if field in MOTOR_FIELDS}
+    if not known and not plate.conflicts:
+        raise UnreadableInput(f"{path.name}: no fact of a motor stands in it; type the plate line by line")
+    motor = Motor.model_validate(known)
+    return Wanted(motor=motor, id=path.name, contradicted=plate.contradicted & set(MOTOR_FIELDS))
+
+
+def _parsed(text: str, path: Path) -> Mapping[str, object]:
+    try:
+        found = json.loads(text) if text.lstrip().startswith("{") else tomllib.loads(text)
+    except json.JSONDecodeError as fault:
+        raise UnreadableInput(
+            f"{path.name}, line {fault.lineno}: it is no JSON ({fault.msg.lower()})"
+        ) from None
+    except tomllib.TOMLDecodeError as fault:
+        raise UnreadableInput(f"{path.name}: it is no TOML ({str(fault).lower()})") from None
+    except (RecursionError, ValueError):
+        raise UnreadableInput(f"{path.name}: it is nested too deep, or a number is too long") from None
+    if not isinstance(found, Mapping):
+        raise UnreadableInput(f'{path.name}: it is no object; write {{"motor": {{...}}, "site": {{...}}}}')
+    return found
+
+
+def _wanted(found: Mapping[str, object], path: Path) -> Wanted:
+    for name in found:
+        if name not in _PARTS:
+            raise UnknownField(_unknown_part(name))
+    motor = _facts(Motor, found.get("motor"), "motor")
+    site = _facts(Site, found.get("site"), "site")
+    if not motor.said():
+        raise UnreadableInput("no fact of the old motor stands in it; write them under motor")
+    given = found.get("id")
+    return Wanted(
+        motor=motor, site=site, id=str(given) if isinstance(given, str | int) and given else path.name
+    )
+
+
+def _unknown_part(name: str) -> str:
+    home = "motor" if name in MOTOR_FIELDS else "site" if name in SITE_FIELDS else ""
+    if home:
+        return f"{name!r:.60} stands outside; put it under {home!r}"
+    return f"{name!r:.60} is no part of this file{_meant(name, _PARTS)}; write motor and site"
+
+
+def _meant(name: str, known: tuple[str, ...]) -> str:
+    best = process.extractOne(name, known, score_cutoff=_LIKELY)
+    return f"; did you mean {best[0]!r}?" if best else ""
+
+
+def _facts(model: type[SomeFacts], given: object, part: str) -> SomeFacts:
+    if given is None:
+        return model()
+    if not isinstance(given, Mapping):
+        raise UnreadableInput(f"{part} must hold facts, not {given!r:.40}")
+    facts = {}
+    for name, value in given.items():
+        if name not in model.model_fields:
+            raise UnknownField(_unknown_fact(str(name), model, part))
+        if value is not None:
+            facts[name] = value_for(model, str(name), value)
+    try:
+        return model.model_validate(facts)
+    except ValidationError as fault:
+        raise UnreadableInput(f"{part}: {fault.errors()[0]['msg']}") from None
+
+
+def _unknown_fact(name: str, model: type[Facts], part: str) -> str:
+    """Say which fact was probably meant, or under which part it belongs."""
+    other, home = (Site, "site") if model is Motor else (Motor, "motor")
+    if name in other.model_fields:
+        return f"{name!r:.60} is no fact of a {part}; put it under {home!r}"
+    if name in Offer.model_fields:
+        return f"{name!r:.60} is a fact of an offer, not of the old {part}"
+    return f"{name!r:.60} is no fact of a {part}{_meant(name, tuple(model.model_fields))}"

@@ -1,0 +1,191 @@
+"""A saved web page into records: schema.org data first, visible text second.
+
+A page about one product gives that one, whatever stands around it; a page of several listings gives
+each one in reading order. Work grows with the page's length; no page raises.
+"""
+
+from collections.abc import Sequence
+
+from rapidfuzz import fuzz
+
+from matcher.reading.amounts import money
+from matcher.reading.decoding import decoded
+from matcher.reading.page_cards import MONEY, cards, is_about_one, main_heading, title_of
+from matcher.reading.page_data import PageData, Product, page_data
+from matcher.reading.page_product import product_lines
+from matcher.reading.page_record import page_record
+from matcher.reading.page_sift import sift, styles
+from matcher.reading.page_table import listing_rows
+from matcher.reading.page_text import visible_lines
+from matcher.reading.page_tree import Element, stylesheets, tree
+from matcher.reading.page_words import has
+from matcher.reading.table_record import row_record
+from matcher.record import Record
+
+_ALIKE = 80
+"""How alike (0..100) a heading and a product's name must be to speak of one thing."""
+
+
+def read_page(page: str | bytes, name: str) -> list[Record]:
+    """Return the listings of a saved page; none if nothing on it is for sale.
+
+    One listing has the id `name`, several have `name#1`, `name#2` ... in reading order.
+    """
+    text = decoded(page) if isinstance(page, bytes) else page
+    root = tree(text)
+    data = page_data(root)
+    window_title = _window_title(root)
+    main = _main_product(data, root)
+    several = _scopes(data, main)
+    if main is not None:
+        _drop_other_scopes(data, main)
+    sift(root, styles(stylesheets(text)))
+    found = several or cards(root)
+    heading = main_heading(root, found)
+    if main is None and len(found) < 2 and not several:
+        rows = listing_rows(root)
+        if len(rows) > 1:
+            return [
+                row_record(cells, layout, f"{name}#{number}")
+                for number, (cells, layout) in enumerate(rows, 1)
+            ]
+    outside = _outside(root, found, heading)
+    one = main is not None or len(found) < 2 or (not several and is_about_one(heading, outside))
+    if one and not (main is None and len(data.listed) > 1):
+        return _single(
+            heading, outside if len(found) > 1 else _outside(root, [], heading), main, name, window_title
+        )
+    return _several(found, data, name)
+
+
+def _window_title(root: Element) -> str:
+    """Return the page's own title without the shop's name behind it."""
+    element = next((element for element in root.walk() if element.tag == "title"), None)
+    words = element.text(300) if element is not None else ""
+    for sign in (" | ", " · ", " — ", " – "):
+        words = words.split(sign)[0]
+    head, dash, tail = words.rpartition(" - ")
+    return head if dash and not any(letter.isdigit() for letter in tail) else words
+
+
+def _main_product(data: PageData, root: Element) -> Product | None:
+    """Return the product that the page is about: the only one, or the one that the main heading names."""
+    if len(data.products) == 1:
+        return data.products[0]
+    if not data.products:
+        return None
+    heading = main_heading(root, [])
+    words = heading.text(300).casefold() if heading is not None else ""
+    alike = [
+        product
+        for product in data.products
+        if product.name and fuzz.token_set_ratio(words, product.name.casefold()) >= _ALIKE
+    ]
+    best = sorted(alike, key=lambda product: -fuzz.ratio(words, product.name.casefold()))
+    return best[0] if best and not has("results", words) else None
+
+
+def _scopes(data: PageData, main: Product | None) -> list[Element]:
+    """Return the microdata elements of several listings."""
+    if main is not None:
+        return []
+    elements = [product.element for product in data.products if product.element is not None]
+    return elements if len(elements) > 1 else []
+
+
+def _drop_other_scopes(data: PageData, main: Product) -> None:
+    """Take other products' microdata out of the tree: they are related goods."""
+    for product in data.products:
+        element = product.element
+        if (
+            product is main
+            or element is None
+            or element.parent is None
+            or element.tag in {"body", "main", "html"}
+        ):
+            continue
+        if main.element is not None and any(above is element for above in main.element.ancestors()):
+            continue
+        if not any(inner.tag == "h1" for inner in element.walk()):
+            element.parent.children = [child for child in element.parent.children if child is not element]
+
+
+def _outside(root: Element, found: Sequence[Element], heading: Element | None) -> list[str]:
+    """Return the visible lines that stand in no card, without the heading."""
+    taken = {id(card): card for card in found}
+    for card in taken.values():
+        if card.parent is not None:
+            card.parent.children = [child for child in card.parent.children if child is not card]
+    return visible_lines(root, heading)
+
+
+def _sums(lines: Sequence[str]) -> list[float]:
+    """Return the sums of money that visible lines hold."""
+    found = []
+    for line in lines:
+        for match in MONEY.finditer(line[:5_000]):
+            piece = line[max(0, match.start()) : match.start() + 24].split(";")[0]
+            for length in range(len(piece), 1, -1):
+                amount = money(piece[:length])
+                if amount:
+                    found.append(amount[0])
+                    break
+    return found
+
+
+def _single(
+    heading: Element | None, lines: Sequence[str], main: Product | None, name: str, window_title: str
+) -> list[Record]:
+    title = heading.text(400) if heading is not None else ""
+    if not has("goods", title):
+        named = (main.name if main else "", window_title)
+        title = next((words for words in named if has("goods", words)), title)
+    data = list(product_lines(main, _sums(lines))) if main is not None else []
+    record = page_record(title, list(lines), data, name)
+    return [record] if record.where or record.conflicts else []
+
+
+def _several(found: Sequence[Element], data: PageData, name: str) -> list[Record]:
+    """Read each card with the data about it; data alone where there are no cards."""
+    products = [*data.listed, *data.products]
+    if not found:
+        records = [page_record(product.name, [], product_lines(product, []), "") for product in products]
+    else:
+        records = []
+        used: set[int] = set()
+        in_order = len(products) == len(found)
+        for place, card in enumerate(found):
+            title = title_of(card)
+            lines = visible_lines(card, title)
+            words = title.text(400) if title is not None else ""
+            product = _product_of(card, words, products, used, products[place] if in_order else None)
+            said = list(product_lines(product, _sums(lines))) if product is not None else []
+            records.append(page_record(words, lines, said, ""))
+    records = [record for record in records if record.where or record.conflicts]
+    for number, record in enumerate(records, 1):
+        record.id = f"{name}#{number}" if len(records) > 1 else name
+    return records
+
+
+def _product_of(
+    card: Element, title: str, products: Sequence[Product], used: set[int], at_this_place: Product | None
+) -> Product | None:
+    """Return the data about a card: its own microdata, else the product of its link, else of its name."""
+    own = next((product for product in products if product.element is card), None)
+    if own is not None:
+        return own
+    links = {element.attributes.get("href", "") for element in card.near() if element.tag == "a"} - {"", "#"}
+    best: tuple[float, Product] | None = None
+    for place, product in enumerate(products):
+        if place in used or product.element is not None:
+            continue
+        if product.url and any(product.url.endswith(link) or link.endswith(product.url) for link in links):
+            used.add(place)
+            return product
+        likeness = fuzz.ratio(title.casefold(), product.name.casefold()) if title and product.name else 0
+        if likeness >= _ALIKE and (best is None or likeness > best[0]):
+            best = (likeness, product)
+    if best is not None:
+        used.add(products.index(best[1]))
+        return best[1]
+    return at_this_place if at_this_place is not None and not title else None

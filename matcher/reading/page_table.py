@@ -1,0 +1,47 @@
+"""A table in a page that lists motors, one a row, under headers that are known."""
+
+from matcher.reading.page_text import flat
+from matcher.reading.page_tree import Element
+from matcher.reading.table_layout import Layout, header_score, headings
+from matcher.reading.table_lines import is_header_again, is_section, is_total
+
+Rows = list[tuple[tuple[str, ...], Layout]]
+
+
+def listing_rows(root: Element) -> Rows:
+    """Return the rows of the page's largest table of listings, none if there is no such table."""
+    best: Rows = []
+    for table in root.walk():
+        if table.tag == "table":
+            rows = _rows(table)
+            if len(rows) > len(best):
+                best = rows
+    return best
+
+
+def _rows(table: Element) -> Rows:
+    layout: Layout | None = None
+    found: Rows = []
+    for row in table.walk():
+        if row.tag != "tr" or _table_of(row) is not table:
+            continue
+        cells = tuple(flat(child) for child in row.elements() if child.tag in {"td", "th"})
+        if layout is None:
+            if header_score(cells) >= 2 and len([cell for cell in cells if cell]) >= 2:
+                layout = Layout("\t", 0, headings(cells))
+            continue
+        if not (is_header_again(cells, layout) or is_total(cells) or is_section(cells, layout)):
+            found.append((cells[: layout.width], layout))
+    return found if layout is not None and _sells(layout) else []
+
+
+def _table_of(row: Element) -> Element | None:
+    return next((above for above in row.ancestors() if above.tag == "table"), None)
+
+
+def _sells(layout: Layout) -> bool:
+    """Say whether a table's columns are those of listings: a price, and a name or number of the thing."""
+    names = {heading.header.column.name for heading in layout.headings if heading.header is not None}
+    return bool(names & {"price", "asking"}) and bool(
+        names & {"title", "part_number", "brand", "power", "volts", "text"}
+    )

@@ -1,0 +1,19 @@
+"""What is wrong with a source or one record of it, told in one line."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class Problem:
+    """One fault in the input: `where` names file, line or record, `why` what is wrong and what to do."""
+
+    where: str
+    why: str
+
+    def __str__(self) -> str:
+        return f"{self.where}: {self.why}"
+
+
+OnProblem = Callable[[Problem], None]
+"""Takes each problem as it is met; the good records go on."""

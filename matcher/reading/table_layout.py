@@ -1,0 +1,156 @@
+"""How a table is laid out: its delimiter, its header, and whether its decimal sign is the comma.
+
+All of it is told from the first lines: the delimiter and the line under which the most cells are
+headers that are known (`table_headers`). Title lines above the header are skipped by that.
+"""
+
+from collections import Counter
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from matcher.reading.amounts import is_continental
+from matcher.reading.table_headers import SAID, Header, folded, header
+from matcher.reading.table_rows import DELIMITERS, split_line
+
+SAMPLE = 200
+"""Lines that are looked at before the first row is read."""
+_HEADER_WITHIN = 40
+_UNIT_WORDS = {folded(said): unit for unit, said in SAID.items()} | {
+    "inch": "in",
+    "inches": "in",
+    "uf": "uf",
+    "u min": "rpm",
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Heading:
+    """One column as the table names it, and what the name means, if anything."""
+
+    words: str
+    header: Header | None
+
+
+@dataclass(frozen=True, slots=True)
+class Layout:
+    """A table's delimiter, the line of its header (from 1, 0 without one), its columns, its decimal sign."""
+
+    delimiter: str
+    line: int
+    headings: tuple[Heading, ...]
+    comma: bool = False
+
+    @property
+    def width(self) -> int:
+        """Number of columns that the header names."""
+        return len(self.headings)
+
+    @property
+    def names(self) -> tuple[str, ...]:
+        """The header's cells, folded; a row with the same ones is the header again."""
+        return tuple(folded(heading.words) for heading in self.headings)
+
+    @property
+    def known(self) -> int:
+        """Number of columns whose name means something."""
+        return sum(heading.header is not None for heading in self.headings)
+
+
+def headings(cells: Sequence[str]) -> tuple[Heading, ...]:
+    """Return the columns that a header names; empty cells at its end are none."""
+    words = [" ".join(cell.split()) for cell in cells]
+    while words and not words[-1]:
+        words.pop()
+    return tuple(Heading(word, header(word)) for word in words)
+
+
+def header_score(cells: Sequence[str]) -> int:
+    """Return how many cells of a line are known headers; 0 where most aren't or data stands among them."""
+    filled = [cell.strip() for cell in cells if cell.strip()]
+    if not filled:
+        return 0
+    known = [cell for cell in filled if header(cell) is not None]
+    figures = sum(any(sign.isdigit() for sign in cell) for cell in filled)
+    distinct = len({folded(cell) for cell in known})
+    return distinct if 2 * len(known) >= len(filled) and 4 * figures <= len(filled) else 0
+
+
+def sniff(lines: Sequence[str]) -> Layout | None:
+    """Return the layout of a table from its first lines, `None` if no line is a header.
+
+    One known header makes a table only where it is the only column.
+    """
+    delimiter = _named_delimiter(lines)
+    best = max(
+        (_best_header(lines, sign) for sign in ([delimiter] if delimiter else DELIMITERS)),
+        key=lambda found: found[0],
+    )
+    score, number, delimiter = best
+    if score < 2:
+        return _single_column(lines)
+    cells, _ = split_line(lines[number], delimiter)
+    layout = Layout(delimiter, number + 1, headings(cells))
+    layout = _with_unit_line(layout, lines)
+    return replace(layout, comma=_has_decimal_commas(layout, lines))
+
+
+def _named_delimiter(lines: Sequence[str]) -> str:
+    """Read the `sep=;` line that spreadsheets write."""
+    first = lines[0].strip().strip('"').lower() if lines else ""
+    return first[4:5].replace("\\", "\t") if first.startswith("sep=") else ""
+
+
+def _best_header(lines: Sequence[str], delimiter: str) -> tuple[int, int, str]:
+    best = (0, 0, delimiter)
+    for number, line in enumerate(lines[:_HEADER_WITHIN]):
+        if delimiter not in line or len(line) > 20_000:
+            continue
+        cells, left_open = split_line(line, delimiter)
+        score = 0 if left_open or len(cells) > 400 else header_score(cells)
+        if score > best[0]:
+            best = (score, number, delimiter)
+    return best
+
+
+def _single_column(lines: Sequence[str]) -> Layout | None:
+    """A table of one column holds a listing's text in each row."""
+    for number, line in enumerate(lines[:_HEADER_WITHIN]):
+        words = line.strip().strip('"')
+        if words:
+            found = header(words)
+            if found is not None and found.column.how == "free":
+                return Layout(",", number + 1, (Heading(words, found),))
+            return None
+    return None
+
+
+def _with_unit_line(layout: Layout, lines: Sequence[str]) -> Layout:
+    """Take the units from a line of units alone under the header (`hp;V;A;mm`)."""
+    under = lines[layout.line] if layout.line < len(lines) else ""
+    cells = [cell.strip().strip("()[]") for cell in split_line(under, layout.delimiter)[0]]
+    filled = [cell for cell in cells if cell]
+    units = [_UNIT_WORDS.get(folded(cell), "") for cell in cells]
+    if len(filled) < 2 or not all(unit for unit, cell in zip(units, cells, strict=True) if cell):
+        return layout
+    named = []
+    for heading, unit in zip(layout.headings, [*units, *[""] * layout.width], strict=False):
+        fits = heading.header is not None and unit in heading.header.column.units
+        named.append(
+            replace(heading, header=replace(heading.header, unit=unit))
+            if fits and heading.header
+            else heading
+        )
+    return replace(layout, line=layout.line + 1, headings=tuple(named))
+
+
+def _has_decimal_commas(layout: Layout, lines: Sequence[str]) -> bool:
+    """Say whether more cells show a decimal comma than a decimal point."""
+    seen: Counter[bool] = Counter()
+    for line in lines[layout.line : SAMPLE]:
+        for cell in split_line(line, layout.delimiter)[0]:
+            plain = cell.strip()
+            if plain[:1].isdigit():
+                seen[True] += is_continental(plain)
+                whole, point, part = plain.rpartition(".")
+                seen[False] += bool(point) and whole.isdigit() and part.isdigit() and len(part) != 3
+    return seen[True] > seen[False]
