@@ -16,7 +16,7 @@ from matcher.rated import ratings
 from matcher.record import Record
 
 BY_NUMBER = "same maker and number"
-BY_KIND = "from the kind of motor"
+BY_KIND = "from what else is said of it"
 BY_FRAME = "usual for the frame"
 
 BODY_OF_48Y = 5.6

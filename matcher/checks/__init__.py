@@ -77,20 +77,18 @@ class Check:
         if not old and not new:
             return found
         presumed = tuple(dict.fromkeys((*found.presumed, *old, *new)))
-        questions = found.questions
-        if BY_NUMBER in new.values():
-            questions = ("plate_photo", *questions)
-        return replace(
-            found, why=f"{found.why} {_presumptions(old | new)}", presumed=presumed, questions=questions
-        )
+        photo = ("plate_photo",) if BY_NUMBER in new.values() else ()
+        why = " ".join([found.why, *_presumptions("", new), *_presumptions(" of the old one", old)])
+        return replace(found, why=why, presumed=presumed, questions=(*photo, *found.questions))
 
 
-def _presumptions(reasons: Mapping[str, str]) -> str:
-    sentences = []
-    for reason in dict.fromkeys(reasons.values()):
-        names = saying.both(saying.fact(name) for name in reasons if reasons[name] == reason)
-        sentences.append(f"Presumed, {reason}: {names}.")
-    return " ".join(sentences)
+def _presumptions(whose: str, reasons: Mapping[str, str]) -> list[str]:
+    """Say what was presumed, one sentence for each reason."""
+    named = {
+        reason: saying.both(saying.fact(name) for name in reasons if reasons[name] == reason)
+        for reason in dict.fromkeys(reasons.values())
+    }
+    return [f"Presumed{whose}, {reason}: {names}." for reason, names in named.items()]
 
 
 def _check(name: str) -> Check:

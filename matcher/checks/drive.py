@@ -74,9 +74,9 @@ def _module_moves_over(pair: Pair) -> bool:
 def _unsaid(old: str | None, new: str | None) -> Answer:
     known = new if old is None else old
     if known is not None and not torque_place(known):
-        whose = "the old one's isn't known" if old is None else "this one's isn't said"
-        question = "old.motor_type" if old is None else "motor_type"
-        return answer.unknown(f"One is {kind(known)}; what kind {whose}.", question)
+        if old is None:
+            return answer.unknown(f"It is {kind(new)}; what the old one is isn't known.", "old.motor_type")
+        return answer.unknown(f"The old one is {kind(old)}; what this one is isn't said.", "motor_type")
     return answer.ok("What kind of motor isn't said; a line-voltage motor is presumed.")
 
 

@@ -19,7 +19,7 @@ def judge(pair: Pair) -> Finding | None:
     old, new = pair.old, pair.new
     answers = [
         _half("insulation class", "insulation_class", old.insulation_class, new.insulation_class),
-        _half("rated ambient in C", "ambient_c", old.ambient_c, new.ambient_c),
+        _half("rated ambient", "ambient_c", old.ambient_c, new.ambient_c),
     ]
     return answer.finding("insulation", answers, source=SOURCE, values=(_said(old), _said(new)))
 
@@ -36,9 +36,10 @@ def _half(name: str, field: str, old: str | int | None, new: str | int | None) -
     """Judge class or ambient; the letters A, B, F, H ascend with their limits."""
     if new is None:
         return answer.unknown(f"Its {name} isn't said.", field)
+    unit = "" if isinstance(new, str) else " C"
     if old is None:
-        return answer.unknown(f"Its {name} is {new}; the old one's isn't known.", f"old.{field}")
-    words = f"Its {name} is {new}, the old one's {old}"
+        return answer.unknown(f"Its {name} is {new}{unit}; the old one's isn't known.", f"old.{field}")
+    words = f"Its {name} is {new}{unit}, the old one's {old}{unit}"
     if _rank(new) < _rank(old):
         return answer.loses(BELOW, f"{words}: it stands less heat.")
     return Answer(Outcome.SAME if old == new else Outcome.OK, f"{words}.")

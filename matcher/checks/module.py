@@ -78,14 +78,14 @@ def _answer(pair: Pair, comes: str) -> Answer:
         return _not_known(why, comes, told, test_motor=test_motor)
     if cell.outcome == Outcome.SAME:
         return answer.same(why)
-    return _losing(pair, cell, why, health)
+    return _losing(pair, cell, why, comes)
 
 
 def _for_line_voltage(comes: str) -> Answer:
     words = f"{_COMES[comes]}; the old motor ran on line voltage"
     if comes == "with":
         return answer.ok(f"{words}.")
-    return answer.loses(1.0, f"{words} and has none to lend.", poor=True)
+    return answer.loses(1.0, f"{words} and has no module to lend.", "module", poor=True)
 
 
 def _not_known(why: str, comes: str, told: str, *, test_motor: bool) -> Answer:
@@ -98,17 +98,35 @@ def _not_known(why: str, comes: str, told: str, *, test_motor: bool) -> Answer:
     return answer.unknown(f"{why} Ask for the program number on the module.", *program)
 
 
-def _losing(pair: Pair, cell: Cell, why: str, health: str) -> Answer:
+def _losing(pair: Pair, cell: Cell, why: str, comes: str) -> Answer:
+    health = pair.site.module_health or "unknown"
     loss = cell.loss
     questions: tuple[str, ...] = ()
+    sentences = [why, _what_to_do(comes, health, cell, pair.site.motor_health)]
     if cell.moves:
-        why += " Move the old module over." if health == "good" else " Test the old module before moving it."
         mismatch, questions = _mismatch(pair)
-        if mismatch:
-            loss, why = loss + MISMATCH, f"{why} {mismatch}"
-    if cell.poor:
-        why += " A working pair would cost a module more."
-    return Answer(Outcome.LOSS, why, min(1.0, loss), cell.poor, questions)
+        loss += MISMATCH if mismatch else 0
+        sentences.append(mismatch)
+    needs = ("module",) if cell.poor and comes != "module_only" else ()
+    return Answer(
+        Outcome.LOSS, " ".join(filter(None, sentences)), min(1.0, loss), cell.poor, questions, needs
+    )
+
+
+def _what_to_do(comes: str, health: str, cell: Cell, motor_health: str | None) -> str:
+    if comes == "module_only":
+        if health == "good":
+            return "It replaces what isn't broken."
+        if health == "unknown":
+            return "Test the old module first: it may not be what failed."
+        if motor_health == "bad":
+            return "The old motor is bad too."
+        return "It can't do the old one's job." if cell.poor else "Put it on the old motor."
+    if health == "good":
+        return "Move the old module over."
+    if health == "unknown":
+        return "Test the old module: only a good one can move over."
+    return "A module with the right program must be bought as well."
 
 
 def _mismatch(pair: Pair) -> tuple[str, tuple[str, ...]]:

@@ -37,4 +37,6 @@ def _answer(old: str, new: str | None) -> Answer:
         return answer.loses(0.6, f"{words}: nothing stops it when it overheats.", poor=True)
     if (old, new) == ("manual", "auto"):
         return answer.loses(0.4, f"{words}: it restarts by itself, so keep hands away.")
-    return answer.same(f"{words}.") if old == new else answer.ok(f"{words}: either protects it.")
+    if old == new:
+        return answer.same(f"It has {_SAID[new]}, as the old one.")
+    return answer.ok(f"{words}: either protects it.")

@@ -38,7 +38,7 @@ def _diameter(pair: Pair) -> Answer:
         )
     if abs(new - old) <= SAME_DIAMETER + EPSILON:
         outcome = Outcome.OK if _differs_elsewhere(pair) else Outcome.SAME
-        rest = "the rest of it differs harmlessly." if outcome is Outcome.OK else "as the old one."
+        rest = "the rest of it differs harmlessly." if outcome is Outcome.OK else "as the old one's."
         return Answer(outcome, f"Its shaft is {inches(new)}, {rest}", questions=_unsaid_form(pair))
     bush = " A reducing bush is not counted as a fit." if new < old else ""
     return answer.fails(

@@ -11,7 +11,7 @@ from matcher.answer import Answer
 from matcher.finding import Finding, Outcome
 from matcher.pair import Pair, Reads
 from matcher.rated import Rating, equal_ratings, ratings
-from matcher.saying import both, volts
+from matcher.saying import both, either, volts
 from matcher.supply import System, said_hertz, systems
 
 HARD = True
@@ -118,7 +118,7 @@ def _on_several(
     pair: Pair, supplied: tuple[System, ...], offered: tuple[Rating, ...], *, equal: bool
 ) -> Answer:
     served = [service(offered, system)[0] for system in supplied]
-    names = both(f"{volt:g} V" for volt in dict.fromkeys(system.nominal for system in supplied))
+    names = either(f"{volt:g} V" for volt in dict.fromkeys(system.nominal for system in supplied))
     rated = both(f"{rating} V" for rating in offered)
     if min(served) is Service.WHOLE:
         why = f"The supply may be {names}; rated {rated}, it serves each of them whole."

@@ -133,7 +133,7 @@ def test_presumed_facts_are_said_and_the_plate_is_asked_for(look) -> None:  # ty
     assert found.questions[0] == "plate_photo"
     assert "Presumed, same maker and number: shaft diameter." in found.why
     found = look("phase", {"phase": 1}, {"motor_type": "psc"})
-    assert "Presumed, from the kind of motor: phase." in found.why
+    assert "Presumed, from what else is said of it: phase." in found.why
     assert found.questions == ()
 
 
