@@ -71,7 +71,7 @@ CHANGES = st.lists(
     st.sampled_from(sorted(OTHERS)).flatmap(
         lambda name: st.tuples(st.just(name), st.sampled_from([None, None, *OTHERS[name]]))
     ),
-    max_size=8,
+    max_size=4,
 )
 
 
