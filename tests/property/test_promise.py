@@ -67,12 +67,14 @@ SITE_FACTS: dict[str, list[Any]] = {
     "outdoors": [True, False], "in_airstream": [True, False], "module_health": ["good", "bad", "unknown"],
     "motor_health": ["good", "bad"],
 }  # fmt: skip
-CHANGES = st.lists(
-    st.sampled_from(sorted(OTHERS)).flatmap(
-        lambda name: st.tuples(st.just(name), st.sampled_from([None, None, *OTHERS[name]]))
-    ),
-    max_size=4,
-)
+
+
+def changes(values: dict[str, list[Any]], most: int) -> st.SearchStrategy[list[tuple[str, Any]]]:
+    """Draw a few facts with other values, half of them hidden."""
+    one = st.sampled_from(sorted(values)).flatmap(
+        lambda name: st.tuples(st.just(name), st.none() | st.sampled_from(values[name]))
+    )
+    return st.lists(one, max_size=most)
 
 
 def known(facts: dict[str, Any]) -> dict[str, Any]:
@@ -82,9 +84,11 @@ def known(facts: dict[str, Any]) -> dict[str, Any]:
 @st.composite
 def pairs(draw: st.DrawFn) -> tuple[Wanted, Record]:
     """Draw a full motor against a changed one, facts hidden and contradicted on either side."""
-    base = FULL[draw(st.sampled_from(sorted(FULL)))]
-    old, new = base | dict(draw(CHANGES)), base | {"part_number": "X-9"} | dict(draw(CHANGES))
-    site = {name: draw(st.sampled_from([None, *values])) for name, values in SITE_FACTS.items()}
+    kind = draw(st.sampled_from(sorted(FULL)))
+    base = FULL[kind]
+    old = base | dict(draw(changes(OTHERS, 2)))
+    new = base | {"part_number": "X-9"} | dict(draw(changes(OTHERS, 4)))
+    site = SITES[kind] | dict(draw(changes(SITE_FACTS, 3)))
     twice = draw(st.frozensets(st.sampled_from(sorted(MOTOR_FIELDS)), max_size=2))
     twice_old = draw(st.frozensets(st.sampled_from(sorted(MOTOR_FIELDS)), max_size=1))
     for facts, gone in ((old, twice_old), (new, twice)):
