@@ -72,7 +72,9 @@ def _near(items: Items, k: int) -> bool:
 
 def claim_name(items: Items, first: int, last: int, strength: int) -> None:
     """Claim the items from `first` to `last` as the maker's name, as written."""
-    items.claim("brand", written(items, items.first[first], items.last[last]), first, last, strength)
+    name = written(items, items.first[first], items.last[last]).removesuffix("'s").removesuffix("’s")
+    if name.lower() not in _COMPANY:
+        items.claim("brand", name, first, last, strength)
 
 
 def labelled(items: Items, i: int) -> None:
@@ -110,6 +112,13 @@ def before(items: Items, start: int, strength: int = 2) -> None:
             k -= 2
         else:
             break
+    if (
+        last - k > 1
+        and items.raw(last).isupper()
+        and len(items.raw(last)) < 4
+        and not items.raw(k + 1).isupper()
+    ):
+        last -= 1  # the series letters of a number: `Huberlein HL 63`
     if k < last:
         claim_name(items, k + 1, last, strength)
 

@@ -4,7 +4,7 @@ import re
 
 from matcher.reading import brand
 from matcher.reading.code import is_ball_bearing, is_code, is_series, is_split_code, reach, written
-from matcher.reading.items import Items
+from matcher.reading.items import NO_ROLES, Items
 
 _NUMBER_LIKE = re.compile(r"[A-Za-z0-9]+(?:[-./ ][A-Za-z0-9]+)*")
 _LIST_SIGNS = frozenset({",", "/", "&", "and", "or", "+", ";"})
@@ -14,7 +14,7 @@ _PLAIN = frozenset({"part_number", "other_numbers", "module_number", "program_nu
 
 def label(items: Items, i: int, field: str) -> None:
     """A label that announces a number or a name."""
-    if items.used[i]:
+    if items.used[i] or _inside_code(items, i):
         return
     if field == "brand":
         brand.labelled(items, i)
@@ -28,12 +28,17 @@ def label(items: Items, i: int, field: str) -> None:
         return
     items.used[i] = True
     for text, first, last in codes:
-        for k in range(first, last + 1):
-            items.used[k] = True
+        _take(items, first, last)
         if field in _PLAIN:
             _claim_number(items, field, text, first, last)
     if field == "part_number" and not items.plate:
         brand.before(items, i, 1)
+
+
+def _inside_code(items: Items, i: int) -> bool:
+    """`TR-MOD-75`: a label between hyphens is none."""
+    gaps, first, last = items.scan.gaps, items.first[i], items.last[i]
+    return gaps[last] == "-" or (first > 0 and (gaps[first - 1] == "-" or items.scan.words[first - 1] == "-"))
 
 
 def _claim_number(items: Items, field: str, text: str, first: int, last: int) -> None:
@@ -79,6 +84,13 @@ def _code_at(items: Items, j: int) -> tuple[str, int, int] | None:
     return (text, j, end_item) if token == items.first[j] else None
 
 
+def _take(items: Items, first: int, last: int) -> None:
+    """Spend the items of a code; what looks like a word inside it means nothing."""
+    for k in range(first, last + 1):
+        items.used[k] = True
+        items.roles[k] = NO_ROLES
+
+
 def _item_of(items: Items, j: int, token: int) -> int:
     while j + 1 < len(items) and items.last[j] < token:
         j += 1
@@ -95,8 +107,8 @@ def loose_codes(items: Items) -> None:
         start = i
         while start and items.first[start] > first:
             start -= 1
-        if is_ball_bearing(text):
-            if not text.isdigit() or _of_bearings(items, i):
+        if is_ball_bearing(text) or _bearing_pair(items, i):
+            if not text.replace("/", "").isdigit() or _of_bearings(items, i):
                 items.claim("bearing", "ball", i)
                 items.used[i] = True
             continue
@@ -111,8 +123,7 @@ def loose_codes(items: Items) -> None:
         elif not (is_code(items, first, last) or (is_digits(text) and _after_name(items, start))):
             continue
         end = _item_of(items, i, last)
-        for k in range(start, end + 1):
-            items.used[k] = True
+        _take(items, start, end)
         _loose(items, written(items, first, last), start, end)
 
 
@@ -122,6 +133,12 @@ def is_digits(text: str) -> bool:
         re.fullmatch(r"(?!\d{3}-\d{4}$)\d{2,5}-\d{3,6}(?:-\d{1,4})?", text) is not None
         and sum(c.isdigit() for c in text) >= 6
     )
+
+
+def _bearing_pair(items: Items, i: int) -> bool:
+    """`6205/6203`: the bearings of both ends."""
+    atoms = items.numbers[i].atoms
+    return len(atoms) == 2 and all(6000 <= atom < 6400 for atom in atoms) and _of_bearings(items, i)
 
 
 def _of_bearings(items: Items, i: int) -> bool:

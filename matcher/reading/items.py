@@ -8,6 +8,7 @@ a ...", "not ...") mute what follows in their clause; words of doubt ("maybe", "
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+from matcher.reading.figures import FIRST_OF_NUMBER, gather
 from matcher.reading.numeral import Numeral, numeral
 from matcher.reading.scan import Scan, scan, unjoin
 from matcher.reading.vocabulary import Heads, heads
@@ -17,29 +18,12 @@ Roles = Mapping[str, str]
 NO_ROLES: Roles = {}
 NUMBER: Roles = {"num": ""}
 LEADS_ON: Roles = {"fill": "-"}
-_FIRST_OF_NUMBER = frozenset("0123456789½¼¾⅛⅜⅝⅞⅓⅔⅕⅙")
-_EIGHTHS = frozenset(
-    f"{top}/{bottom}" for bottom in (2, 4, 8, 16, 32, 64) for top in range(1, bottom, 2)
-) | frozenset("½¼¾⅛⅜⅝⅞")
-_JOINTS = {
-    "/": "/",
-    "-": "–",
-    "to": "-",
-    "thru": "-",
-    "through": "-",
-    "bis": "-",
-    "and": "/",
-    "&": "/",
-    "or": "|",
-}
-_BLANK_JOINTS = frozenset({"/", "and", "&", "or"})
 _LOOK_BEFORE = 3
 # A capacitor that the motor needs is a fact about it, whoever supplies it.
 _NEEDED = frozenset({"capacitor_uf", "capacitor_vac"})
 SEGMENT_ENDS = frozenset("\n|;.!?")
-CLAUSE_ENDS = frozenset(",+")
+CLAUSE_ENDS = frozenset(",+→")
 _BRACKETS = frozenset("()[]")
-_MONEY_SIGNS = frozenset({"$", "€", "£", "usd", "eur", "gbp", "cad", "euro", "chf", "sek", "aud", "+"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,6 +36,8 @@ class Claim:
     span: tuple[int, int]
     clause: int
     strength: int = 1
+    doubt: str = ""
+    """`?` behind it, or `words` of doubt in its clause; empty where the seller is sure."""
 
 
 class Items:
@@ -63,6 +49,7 @@ class Items:
     """
 
     __slots__ = (
+        "asked",
         "claims",
         "clause",
         "doubted",
@@ -90,6 +77,7 @@ class Items:
         self.segment: list[int] = []
         self.muted: list[str] = []
         self.doubted: set[int] = set()
+        self.asked: set[int] = set()
         self.numbers: dict[int, Numeral] = {}
         self.claims: list[Claim] = []
         self._lay_out(heads())
@@ -110,23 +98,29 @@ class Items:
             roles, length = self._role(known, words, token, word)
             if length == 1 and (word in SEGMENT_ENDS or word[:2] == "..") and self._ends(word, token):
                 if word == "?":
-                    self.doubted.add(clause)
+                    self._ask(clause)
                 clause, segment, muted = clause + 1, segment + 1, ""
             elif word in _BRACKETS:
                 clause += 1
             elif word in CLAUSE_ENDS or (word == "-" and not roles and self._free_dash(token)):
                 clause += 1
-                muted = ""
+                if muted != "sticky" or not self._denies_figure(words, token + 1):
+                    muted = ""
             elif roles:
                 if "num" in roles:
-                    figures, length = self._figures(words, token, roles["num"] or word, length)
+                    figures = roles["num"] or word
+                    if not (token and self.scan.glued(token - 1)):
+                        figures, length = gather(words, token, figures, length)
                     self.numbers[len(self.roles)] = numeral(figures)
                 elif "mute" in roles:
                     muted = roles["mute"]
                 elif "not" in roles and self._denies_figure(words, token + length):
-                    muted = "clause"
+                    muted = "sticky"
                 elif "unsure" in roles:
                     self.doubted.add(clause)
+                elif "apart" in roles:
+                    self._set_apart(segment)
+                    muted = "clause"
             self.roles.append(roles)
             self.first.append(token)
             token += length
@@ -138,7 +132,7 @@ class Items:
     @staticmethod
     def _denies_figure(words: tuple[str, ...], token: int) -> bool:
         """`not 115 V`, `not for 230 V`: the figure is denied."""
-        return any(word[0] in _FIRST_OF_NUMBER for word in words[token : token + _LOOK_BEFORE])
+        return any(word[0] in FIRST_OF_NUMBER for word in words[token : token + _LOOK_BEFORE])
 
     @staticmethod
     def _role(known: Heads, words: tuple[str, ...], token: int, word: str) -> tuple[Roles, int]:
@@ -149,38 +143,23 @@ class Items:
                 return phrase.roles, length
         if word[:2] == "..":
             return LEADS_ON, 1
-        return (NUMBER if word[0] in _FIRST_OF_NUMBER or word[-1] in _FIRST_OF_NUMBER else NO_ROLES), 1
+        return (NUMBER if word[0] in FIRST_OF_NUMBER or word[-1] in FIRST_OF_NUMBER else NO_ROLES), 1
 
-    def _figures(self, words: tuple[str, ...], token: int, figures: str, length: int) -> tuple[str, int]:
-        """Put together what blanks part: `5 5/8`, `208-230 / 460`, `250 to 1300`; at most six pieces."""
-        if token and (self.scan.glued(token - 1) or words[token - 1] in _MONEY_SIGNS):
-            return figures, length
-        for _ in range(6):
-            after = token + length
-            if after >= len(words):
-                break
-            following = words[after]
-            if following in _EIGHTHS and figures.isdigit() and len(figures) < 3:
-                figures, length = f"{figures}-{following}", length + 1
-            elif self._joins(words, figures, after):
-                figures, length = f"{figures}{_JOINTS[following]}{words[after + 1]}", length + 2
-            else:
-                break
-        return figures, length
+    def _ask(self, clause: int) -> None:
+        """Doubt the last figure before a question mark and what stands behind it."""
+        for i in range(len(self.roles) - 1, max(-1, len(self.roles) - 6), -1):
+            if self.clause[i] != clause:
+                return
+            self.asked.add(i)
+            if i in self.numbers:
+                return
 
-    def _joins(self, words: tuple[str, ...], figures: str, after: int) -> bool:
-        """Say whether the word at `after` joins the figures before it with the number behind it."""
-        if words[after] not in _JOINTS or after + 1 >= len(words):
-            return False
-        following = words[after + 1]
-        if following[0] not in _FIRST_OF_NUMBER:
-            return False
-        if words[after] in _BLANK_JOINTS:
-            # `115 / 1/2 HP` and `2 and 1/2` are two things; so is `5 / 208-230`.
-            return ("/" in figures) == ("/" in following) or (
-                words[after] == "/" and "-" in figures + following
-            )
-        return True
+    def _set_apart(self, segment: int) -> None:
+        """Mute the sentence, or the bracket, that says in the end that it is about another listing."""
+        for i in range(len(self.roles) - 1, -1, -1):
+            if self.segment[i] != segment or self.scan.words[self.first[i]] == "(":
+                return
+            self.muted[i] = "clause"
 
     def _ends(self, word: str, token: int) -> bool:
         """Say whether a sign ends a segment; a point inside an address doesn't."""
@@ -230,7 +209,10 @@ class Items:
         if self.muted[i] and not (self.muted[i] == "needs" and field in _NEEDED):
             return
         span = self.span(min(i, j) if j is not None else i, max(i, j) if j is not None else i)
-        self.claims.append(Claim(field, value, self.source, span, self.clause[i], strength))
+        doubt = (
+            "words" if self.clause[i] in self.doubted else "?" if i in self.asked or j in self.asked else ""
+        )
+        self.claims.append(Claim(field, value, self.source, span, self.clause[i], strength, doubt))
 
     def skip(self, i: int, step: int, limit: int = 3) -> int:
         """Walk from `i` by `step` over words that only lead on (`:`, `is`, `of`); return where it ends."""

@@ -81,10 +81,8 @@ def _record(parts: list[Items], name: str, title: str, text: str, given: Sequenc
         _claim_all(items)
     claims = [*given, *(claim for items in parts for claim in items.claims)]
     claims += kind_of_thing(parts, claims)
-    doubted = {items.source: frozenset(items.doubted) for items in parts}
-    doubted.setdefault("title", frozenset())
-    settled, conflicts = settle(claims, doubted)
-    _tidy(settled, conflicts)
+    settled, conflicts = settle(claims)
+    _tidy(settled, conflicts, parts)
     texts = {"title": title, "text": text}
     facts = {field: settled[field][0] for field in OFFER_FIELDS if field in settled}
     return Record(
@@ -122,7 +120,7 @@ def _dispatch(items: Items, handlers: dict[str, Handler]) -> None:
                 handler(items, i, value)
 
 
-def _tidy(settled: Settled, conflicts: Contradicted) -> None:
+def _tidy(settled: Settled, conflicts: Contradicted, parts: list[Items]) -> None:
     """Keep to what the contract says of fields that hang together."""
     if "turn" in conflicts:
         settled.pop("seen_from", None)
@@ -145,12 +143,26 @@ def _tidy(settled: Settled, conflicts: Contradicted) -> None:
         and "control_signal" not in conflicts
     ):
         settled["control_signal"] = ("taps_24v", settled["motor_type"][1])
+    if not _is_electronic(settled, parts):
+        for field in ("module", "control_signal"):
+            settled.pop(field, None)
+            conflicts.pop(field, None)
     if "other_numbers" in settled:
         own = settled.get("part_number", ("",))[0]
         others = tuple(number for number in settled["other_numbers"][0] if number != own)  # type: ignore[attr-defined]
         settled["other_numbers"] = (others, settled["other_numbers"][1])
         if not others:
             del settled["other_numbers"]
+
+
+def _is_electronic(settled: Settled, parts: list[Items]) -> bool:
+    """Say whether anything speaks for an electronically commutated motor; `motor only` alone doesn't."""
+    return (
+        str(settled.get("motor_type", ("",))[0]).startswith("ecm")
+        or not settled.keys().isdisjoint({"program_number", "module_number", "rpm_range"})
+        or any("module" in roles for items in parts for roles in items.roles)
+        or ("module" not in settled and settled.get("control_signal", ("",))[0] != "thermostat")
+    )
 
 
 def _keep(settled: Settled, fields: Iterable[str]) -> None:

@@ -12,6 +12,7 @@ from matcher.reading.quantities import READERS, Given, by_look
 
 LENGTHS = frozenset({"in", "mm", "cm", "ft"})
 _POWER = {"hp": 2, "kw/hp": 2}
+_WATTS = frozenset({None, "w", "kw", "w_in", "w_out", "ph~", "swallow"})
 _STRONG_UNITS = frozenset({"hp", "kw", "uf", "spd"})
 _BETWEEN_VOLTS = frozenset({"/", "or", "&", "y", "d", "δ", "and", "-", "to"})
 
@@ -29,8 +30,10 @@ def unit_after(items: Items, i: int) -> tuple[str | None, int]:
 
 def label_before(items: Items, i: int) -> tuple[str | None, int]:
     """Return the quantity whose label stands right before number `i` and is not spent."""
+    if items.said(i - 1, "unit") == "A" and not items.used[i - 1] and _is_label(items, i - 1, i):
+        return "A", i - 1
     j = items.skip(i - 1, -1)
-    while items.has(j, "unsure") or (j != i - 1 and items.has(j, "fill")):
+    while items.has(j, "unsure"):
         j = items.skip(j - 1, -1)
     if j < 0 or items.used[j]:
         return None, j
@@ -56,7 +59,11 @@ def own(items: Items, i: int) -> None:
     number = items.numbers[i]
     label, at = label_before(items, i)
     unit, behind = unit_after(items, i)
-    if label and not (label == "swallow" and unit in LENGTHS):
+    if (
+        label
+        and not (label == "swallow" and unit in LENGTHS)
+        and not (label[:2] == "w_" and unit not in _WATTS)
+    ):
         given = _read(label, number)
         if given is not None and not _other_unit(items, i, behind, label, unit, given):
             items.used[at] = True
@@ -124,8 +131,10 @@ def _claim(items: Items, quantity: str, given: Given, i: int, j: int) -> None:
     if quantity == "v" and _is_capacitors(items, i):
         items.claim("capacitor_vac", int(number.atoms[0]), i, j)
         return
-    if quantity == "uf" and near_start(items, i):
-        return
+    if quantity == "uf":
+        if near_start(items, i):
+            return
+        _its_voltage(items, max(i, j))
     if "|" in number.text and quantity == "hp":
         items.doubted.add(items.clause[i])
         for share in number.shares:
@@ -133,6 +142,8 @@ def _claim(items: Items, quantity: str, given: Given, i: int, j: int) -> None:
         return
     if quantity == "v" and "volts" in given:
         given = _with_alternatives(items, i, given)
+    if quantity == "rpm" and _up_to(items, i, j, given):
+        return
     if "rpm" in given and items.word(j + 1 if j > i else i + 1) in (
         "min/max",
         "min / max",
@@ -149,6 +160,32 @@ def _claim(items: Items, quantity: str, given: Given, i: int, j: int) -> None:
             j,
             0 if field == "speeds" and "rpm" in given and "/" in number.signs else strength,
         )
+
+
+def _its_voltage(items: Items, behind: int) -> None:
+    """`15 uF 370`, `4 uF/370`: the bare figure behind a capacitor's size is its voltage."""
+    k = behind + 1
+    if items.word(k) in ("/", "@", ",", "at", "x", "-") or items.has(k, "fill"):
+        k += 1
+    if not items.has(k, "num") or items.used[k] or items.numbers[k].value not in CAPACITOR_VOLTS:
+        return
+    if items.said(k + 1, "unit") in (None, "v"):
+        items.used[k] = True
+        items.claim(
+            "capacitor_vac", int(items.numbers[k].value or 0), k, k + 1 if items.has(k + 1, "unit") else k
+        )
+
+
+def _up_to(items: Items, i: int, j: int, given: Given) -> bool:
+    """`300 rpm up to 1100 rpm`: a range."""
+    if items.word(j + 1) not in ("to", "up to", "-") or not items.has(j + 2, "num"):
+        return False
+    low, top = given.get("rpm"), (READERS["rpm"](items.numbers[j + 2]) or given).get("rpm")
+    if not isinstance(low, tuple) or not isinstance(top, tuple) or low == top:
+        return False
+    items.used[j + 2] = True
+    items.claim("rpm_range", (min(low[0], top[0]), max(low[0], top[0])), i, j)
+    return True
 
 
 def _as_range(given: Given) -> Given:

@@ -10,6 +10,7 @@ Handler = Callable[[Items, int, str], None]
 _VALUES: dict[str, object] = {"true": True, "false": False, "0": 0, "1": 1, "2": 2, "3": 3}
 _NEMA_FRAME = re.compile(r"(?:42|48|56|66|14[35]|18[24]|21[35]|25[46])[A-Z]{0,3}")
 _IEC_FRAME = re.compile(r"(?:56|63|71|80|90|100|112|132)[SML]?")
+_AFTER_LETTER = frozenset({"ins", "insulation", "class", "class insulation", "insul"})
 _TAKES_NO = ("mounting", "enclosure", "control_signal", "explosion_proof", "duty", "shaft_ends")
 
 
@@ -46,8 +47,38 @@ def fact(items: Items, i: int, value: str) -> None:
 def weak(items: Items, i: int, value: str) -> None:
     """`stud`, `band`, `open`: facts only right behind their label (`Mount Stud`, `ENCL OPEN`)."""
     label = items.skip(i - 1, -1)
-    if items.has(label, "fill0") or items.has(label, "encl") or items.has(i + 1, "fill0"):
+    named = any(items.has(j, kind) for j in (label, i + 1) for kind in ("fill0", "encl"))
+    if (
+        named
+        or alone(items, i)
+        or (value[:8] == "mounting" and (_among_mountings(items, i) or _on_circle(items, i)))
+    ):
         fact(items, i, value)
+
+
+def alone(items: Items, i: int) -> bool:
+    """Say whether an item is all of its clause."""
+    opens = i == 0 or items.clause[i - 1] != items.clause[i] or not items.word(i - 1)[0].isalnum()
+    return opens and (i + 1 >= len(items) or items.clause[i + 1] != items.clause[i])
+
+
+def _among_mountings(items: Items, i: int) -> bool:
+    """`belly band or stud`, `band/stud`: beside another kind of mounting."""
+    for step in (-1, 1):
+        if items.word(i + step) in ("or", "/", "and", "&"):
+            roles = items.roles[i + 2 * step] if 0 <= i + 2 * step < len(items) else {}
+            if "mounting" in roles.get("fact", "") or "mounting" in roles.get("weak", ""):
+                return True
+    return False
+
+
+def _on_circle(items: Items, i: int) -> bool:
+    """`studs, 3-3/8 bc`: a bolt circle in the same sentence says that they hold the motor."""
+    return any(
+        items.said(j, "subject") == "bolt"
+        for j in range(max(0, i - 6), min(len(items), i + 8))
+        if items.segment[j] == items.segment[i]
+    )
 
 
 def bearing(items: Items, i: int, value: str) -> None:
@@ -61,7 +92,7 @@ def protector(items: Items, i: int, value: str) -> None:
     word = items.word(i)
     if (
         word in ("auto", "automatic", "manual", "tp", "impedance", "zp")
-        and not any(items.has(j, "protlabel") for j in (i - 1, i - 2, i + 1))
+        and not (alone(items, i) or any(items.has(j, "protlabel") for j in (i - 1, i - 2, i + 1)))
         and (word not in ("tp", "zp") or not items.plate)
     ):
         return
@@ -74,14 +105,17 @@ def protector(items: Items, i: int, value: str) -> None:
 def flats(items: Items, i: int, value: str) -> None:
     """Flats of the shaft, counted or named."""
     if (
-        items.has(i - 1, "num")
-        and items.said(i, "after") == "flat"
-        and items.numbers[i - 1].value in (0, 1, 2)
+        (
+            items.has(i - 1, "num")
+            and items.said(i, "after") == "flat"
+            and items.numbers[i - 1].value in (0, 1, 2)
+        )
+        and not items.used[i - 1]
+        and items.clause[i - 1] == items.clause[i]
     ):
-        if not items.used[i - 1] and items.clause[i - 1] == items.clause[i]:
-            items.used[i - 1] = True
-            items.claim("shaft_flats", int(items.numbers[i - 1].value or 0), i - 1, i, 2)
-            return
+        items.used[i - 1] = True
+        items.claim("shaft_flats", int(items.numbers[i - 1].value or 0), i - 1, i, 2)
+        return
     if denied(items, i):
         value = "0"
     if items.word(i) in ("round", "flat", "a flat") and not _of_shaft(items, i):
@@ -104,9 +138,15 @@ def insulation(items: Items, i: int, _value: str) -> None:
     j = items.skip(i + 1, 1)
     while items.has(j, "insclass"):
         j = items.skip(j + 1, 1)
-    if j >= len(items):
-        return
     letter = items.word(j).upper()
+    before = items.word(i - 1).upper()
+    if (
+        letter not in ("A", "B", "F", "H")
+        and before in ("A", "B", "F", "H")
+        and items.word(i) in _AFTER_LETTER
+    ):
+        items.claim("insulation_class", before, i - 1, i)
+        return
     if letter in ("A", "B", "F", "H") and not (letter == "A" and items.raw(j) == "a"):
         items.claim("insulation_class", letter, i, j)
         items.used[j] = True

@@ -145,6 +145,13 @@ def by_look(number: Numeral) -> Given:
     if triple:
         supply = volts(numeral(triple[1])) or NOTHING
         return {**supply, "hertz": triple[2] or triple[5], "phase": int(triple[3] or triple[4])}
+    if (
+        len(number.atoms) == 2
+        and number.signs == "/"
+        and number.atoms[1] in (370, 440)
+        and number.atoms[0] <= 80
+    ):
+        return {"capacitor_uf": number.atoms[0], "capacitor_vac": int(number.atoms[1])}
     if _BARE_VOLTS.fullmatch(number.text):
         return volts(number) or NOTHING
     speeds = [atom for atom in number.atoms if atom >= 100]

@@ -18,14 +18,15 @@ _NUMBER = rf"\.?{_DIGIT}(?:[.,/\-]?{_DIGIT})*"
 # Abbreviations whose point doesn't end a sentence: the first ones never, the second ones unless a
 # capital follows.
 _NEVER_LAST = (
-    "mfr mfg mfgr cap ins encl amb brg rot ser mod cat no nos nr num opp rev temp max min approx th cl "
+    "mfr mfg mfgr cap ins insul isol iso kl encl amb brg brgs rot ser mod cat no nos nr num opp rev temp max min "
+    "approx th cl mtg imp "
     "wkl typ art ref vol fr orig equiv incl vgl bohr durchm"
 )
 _MAY_BE_LAST = "in dia diam ft hrs yr yrs ea pc pcs amp sec min wt lbs lb mos ext ctr"
 _WORD = (
     rf"(?i:{'|'.join(_NEVER_LAST.split())})\.(?!\w*\n)"
     rf"|(?i:{'|'.join(_MAY_BE_LAST.split())})\.(?=[ \t]?[a-z\d,;|(/&+x-])"
-    r"|(?i:h\.p\.?|r\.p\.m\.?|v\.a\.c\.?|f\.l\.a\.?|c\.w\.?|c\.c\.w\.?|o\.d\.?|p\.s\.c\.?|w/o?)(?![\w/])"
+    r"|(?i:h\.p\.?|r\.p\.m\.?|v\.a\.c\.?|f\.l\.a\.?|c\.w\.?|c\.c\.w\.?|o\.d\.?|b\.c\.?|p\.s\.c\.?|w/o?)(?![\w/])"
     r"|(?:[A-Z]\.){2,5}(?:[A-Z](?![\w]))?|(?:[A-Z]{1,5}|Th|Cl|Iso|Isol|Kl|is)\.(?=[A-Za-z\d])"
     r"|[^\W\d_]+(?:'[A-Za-z]+)?"
 )

@@ -1,6 +1,6 @@
 """Turn all claims on a field into one value, or a conflict, as the contract settles it."""
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Sequence
 
 from matcher.reading.items import Claim
 from matcher.reading.rotation import settle_turn
@@ -16,12 +16,12 @@ _RANK = ("for_parts", "rebuilt", "open_box", "used_tested", "used")
 _ECM = ("ecm_torque", "ecm_airflow")
 
 
-def settle(claims: Sequence[Claim], doubted: Mapping[str, frozenset[int]]) -> tuple[Settled, Contradicted]:
+def settle(claims: Sequence[Claim]) -> tuple[Settled, Contradicted]:
     """Return the settled value of each field with the claim that says it, and the contradicting claims."""
     by_field: dict[str, list[Claim]] = {}
     unsure: dict[str, list[Claim]] = {}
     for claim in claims:
-        where = unsure if claim.clause in doubted[claim.source] else by_field
+        where = unsure if claim.doubt else by_field
         where.setdefault(claim.field, []).append(claim)
     settled: Settled = {}
     conflicts: Contradicted = {}
@@ -49,10 +49,11 @@ def _settle_field(field: str, claims: list[Claim], settled: Settled, conflicts: 
 
 def _doubt(field: str, claims: list[Claim], settled: Settled, conflicts: Contradicted) -> None:
     """A seller who wavers between two values makes a conflict; one doubted value gives nothing."""
-    if field in _FIRST or field in _JOINED:
+    wavering = [claim for claim in claims if claim.doubt == "words"]
+    if field in _FIRST or field in _JOINED or not wavering:
         return
     known = [settled[field][1]] if field in settled else []
-    _, _, against = _RULES.get(field, _one)([*known, *claims]) if field != "turn" else (None, None, [])
+    _, _, against = _RULES.get(field, _one)([*known, *wavering]) if field != "turn" else (None, None, [])
     if against:
         conflicts[field] = against
         settled.pop(field, None)

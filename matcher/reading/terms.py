@@ -71,7 +71,7 @@ def restock(items: Items, i: int, value: str) -> None:
 
 def _hangs(items: Items, i: int) -> bool:
     return any(
-        items.word(j) in ("after", "over", "beyond", "past", "if", "on items")
+        items.word(j) in ("after", "over", "beyond", "past", "if", "on items", "on opened")
         for j in range(i + 1, min(len(items), i + 5))
         if items.segment[j] == items.segment[i]
     )
@@ -133,17 +133,64 @@ def condition(items: Items, i: int, value: str) -> None:
     items.claim("condition", value, i)
 
 
+_NOT_THE_MOTOR = frozenset(
+    [
+        "a",
+        "my",
+        "our",
+        "the",
+        "your",
+        "with",
+        "w/",
+        "needs",
+        "like",
+        "than",
+        "another",
+        "some",
+        "any",
+        "for",
+        "put",
+        "as",
+        "got",
+        "when",
+    ]
+)
+_GOES_ON = frozenset(
+    {"in", "never", "old", "and", "-", "/", "surplus", "unused", "spare", "from", "condition"}
+)
+_SAYS_SO = frozenset({"is", "cond", "condition", "fully", "all", "both", "are", "status", "state", "used"})
+
+
 def new(items: Items, i: int, _value: str) -> None:
-    """`New` alone in its clause, at the head of a title, or behind the label of the condition."""
-    alone = (
-        i == 0
-        or items.clause[i - 1] != items.clause[i]
-        or items.word(i - 1) in (",", "|", ";", ".", "\n", "(")
-    ) and (i + 1 >= len(items) or items.clause[i + 1] != items.clause[i])
-    before = items.word(items.skip(i - 1, -1)) if i else ""
-    opens_title = items.source == "title" and (i == 0 or i + 1 == len(items))
-    if alone or opens_title or before in ("condition", "cond"):
+    """`New` said of the motor: alone, before a price or a stop, behind `is`; not `new bearings`, `a new unit`."""
+    before, after = items.word(i - 1), items.word(i + 1)
+    sold = any(items.has(i + 1, kind) for kind in ("money", "price", "warranty")) or (
+        items.has(i + 1, "num") and items.said(i + 2, "after") in DAYS
+    )
+    if before in _NOT_THE_MOTOR and not sold:
+        return
+    opens = i == 0 or items.clause[i - 1] != items.clause[i] or not before[:1].isalnum()
+    closed = i + 1 >= len(items) or items.clause[i + 1] != items.clause[i] or after in _GOES_ON
+    raw = items.raw(i + 1)
+    names_it = items.has(i + 1, "motor") or (
+        raw[:1].isupper() and not items.raw(i).isupper() and not items.roles[i + 1]
+    )
+    if (
+        sold
+        or (closed and (opens or before in _SAYS_SO))
+        or (opens and (names_it or items.source == "title"))
+    ):
         items.claim("condition", "new", i)
+
+
+def payer(items: Items, i: int, value: str) -> None:
+    """`buyer pays`, `on us`: the way back, where the sentence speaks of returns."""
+    for j in range(i - 1, max(-1, i - 14), -1):
+        if items.segment[j] != items.segment[i]:
+            break
+        if "returns" in items.roles[j] or "restock" in items.roles[j]:
+            items.claim("return_shipping", value, i)
+            return
 
 
 HANDLERS = {
@@ -155,4 +202,5 @@ HANDLERS = {
     "rating": rating,
     "cond": condition,
     "newword": new,
+    "payer": payer,
 }

@@ -4,68 +4,61 @@ from matcher.reading.items import Claim, Items
 
 _PARTS = frozenset(
     [
-        *[
-            "wheel",
-            "wheels",
-            "blade",
-            "blades",
-            "bracket",
-            "brackets",
-            "capacitor",
-            "capacitors",
-            "harness",
-            "housing",
-            "adapter",
-            "bushing",
-        ],
-        *[
-            "relay",
-            "board",
-            "transformer",
-            "hub",
-            "pulley",
-            "sheave",
-            "mount",
-            "kit",
-            "cage",
-            "grommet",
-            "grommets",
-            "rings",
-            "ring",
-            "thermostat",
-        ],
-        *[
-            "contactor",
-            "belt",
-            "filter",
-            "coil",
-            "cord",
-            "cover",
-            "grille",
-            "guard",
-            "louver",
-            "shroud",
-            "propeller",
-            "impeller",
-            "band",
-        ],
-        *[
-            "straps",
-            "strap",
-            "plug",
-            "connector",
-            "cap",
-            "caps",
-            "fuse",
-            "switch",
-            "clamp",
-            "feet",
-            "lüfterrad",
-            "fan-blade",
-            "squirrel",
-        ],
+        "wheel",
+        "wheels",
+        "blade",
+        "blades",
+        "bracket",
+        "brackets",
+        "capacitor",
+        "capacitors",
+        "harness",
+        "housing",
+        "adapter",
+        "bushing",
+        "relay",
+        "board",
+        "transformer",
+        "hub",
+        "pulley",
+        "sheave",
+        "mount",
+        "cage",
+        "grommet",
+        "grommets",
+        "rings",
+        "ring",
+        "contactor",
+        "belt",
+        "filter",
+        "coil",
+        "cord",
+        "cover",
+        "grille",
+        "guard",
+        "louver",
+        "shroud",
+        "propeller",
+        "impeller",
+        "band",
+        "straps",
+        "strap",
+        "plug",
+        "connector",
+        "cap",
+        "caps",
+        "fuse",
+        "switch",
+        "clamp",
+        "feet",
+        "lüfterrad",
+        "squirrel",
+        "stator",
+        "rotor",
     ]
 )
+# Words that a part isn't described by: a title with one of them is about a motor.
+_OF_MOTORS = frozenset(["hp", "rpm", "ecm", "psc", "split", "shaded", "tefc", "tenv", "teao", "odp", "oao"])
 _MOTORS = frozenset(
     ["motor", "motors", "elektromotor", "moteur", "drehstrommotor", "moter", "mtr", "ventilatormotor"]
 )
@@ -78,7 +71,7 @@ _LINKS = frozenset(
 def kind_of_thing(parts: list[Items], claims: list[Claim]) -> list[Claim]:
     """Return the claims on `item` and `module` that follow from what the title (or text) is about."""
     head = parts[0]
-    words = head.scan.words[:24]
+    words = tuple(word for word in head.scan.words[:24] if word != "-")
     about = _about(words, title=head.source == "title", plate=head.plate)
     alone = [claim for claim in claims if claim.field == "module_alone"]
     claims[:] = [claim for claim in claims if claim.field != "module_alone"]
@@ -118,4 +111,6 @@ def _about(words: tuple[str, ...], *, title: bool, plate: bool) -> str:
             return "motor"
     if not _MODULES.isdisjoint(head):
         return "module"
-    return "part" if title and not _PARTS.isdisjoint(head) else "motor"
+    if not title or _PARTS.isdisjoint(head) or not _OF_MOTORS.isdisjoint(head):
+        return "motor"
+    return "part"

@@ -1,0 +1,74 @@
+"""Put together the figures that blanks, signs and words part: `5 5/8`, `208-230 / 460`, `250 to 1300`."""
+
+import re
+
+from matcher.reading.numeral import numeral
+
+FIRST_OF_NUMBER = frozenset("0123456789½¼¾⅛⅜⅝⅞⅓⅔⅕⅙")
+_EIGHTHS = frozenset(
+    f"{top}/{bottom}" for bottom in (2, 4, 8, 16, 32, 64) for top in range(1, bottom, 2)
+) | frozenset("½¼¾⅛⅜⅝⅞")
+_JOINTS = {"/": "/", "-": "–", "and": "/", "&": "/", "or": "|"} | dict.fromkeys(
+    ("to", "thru", "through", "bis", "..", "..."), "-"
+)
+_SAME_FORM_ONLY = frozenset({"/", "and", "&", "or"})
+_MONEY = frozenset({"$", "€", "£", "usd", "eur", "gbp", "cad", "euro", "chf", "sek", "aud", "+"})
+_PIECES = 6
+# Figures that stand in lists, going down: speeds, amperes, fractions of a horsepower.
+_FORMS = (re.compile(r"1?\d{3}"), re.compile(r"\d{1,2}\.\d{1,2}"), re.compile(r"1/\d{1,2}"))
+_LAST_FIGURE = re.compile(r"(?:1/\d{1,2}|[\d.]+)$")
+
+Words = tuple[str, ...]
+
+
+def gather(words: Words, token: int, figures: str, length: int) -> tuple[str, int]:
+    """Return the figures that start at `token` with all that belongs to them, and how many tokens they take."""
+    if token and words[token - 1] in _MONEY:
+        return figures, length
+    for _ in range(_PIECES):
+        after = token + length
+        if after >= len(words):
+            break
+        following = words[after]
+        if following in _EIGHTHS and figures.isdigit() and len(figures) < 3:
+            figures, length = f"{figures}-{following}", length + 1
+        elif _lists(words, figures, after):
+            comma = following == ","
+            more = words[after + comma]
+            figures, length = f"{figures}{'–' if '/' in more else '/'}{more}", length + 1 + comma
+        elif _joins(words, figures, after):
+            figures, length = f"{figures}{_JOINTS[following]}{words[after + 1]}", length + 2
+        else:
+            break
+    return figures, length
+
+
+def _lists(words: Words, figures: str, after: int) -> bool:
+    """`1075, 950`, `1/2, 1/3, 1/4`, `AMP 2.1 1.6 1.1`: figures of one form in a row, going down."""
+    comma = words[after] == ","
+    if after + comma >= len(words):
+        return False
+    more = words[after + comma]
+    last = _LAST_FIGURE.search(figures)
+    if last is None or more[0] not in FIRST_OF_NUMBER:
+        return False
+    form = next((form for form in _FORMS if form.fullmatch(last[0]) and form.fullmatch(more)), None)
+    if form is None:
+        return False
+    one, two = numeral(last[0]).value, numeral(more).value
+    third = words[after + comma + 1] if after + comma + 1 < len(words) else ""
+    sure = comma or "/" in more or "/" in figures or form.fullmatch(third) is not None
+    return bool(one and two and one > two and sure)
+
+
+def _joins(words: Words, figures: str, after: int) -> bool:
+    """Say whether the word at `after` joins the figures before it with the number behind it."""
+    if words[after] not in _JOINTS or after + 1 >= len(words):
+        return False
+    following = words[after + 1]
+    if following[0] not in FIRST_OF_NUMBER:
+        return False
+    if words[after] in _SAME_FORM_ONLY:
+        # `115 / 1/2 HP` and `2 and 1/2` are two things; `208-230 / 460` is one.
+        return ("/" in figures) == ("/" in following) or (words[after] == "/" and "-" in figures + following)
+    return True
