@@ -6,6 +6,7 @@ SQLite's online backup copies one consistent state while others go on reading an
 
 import os
 import re
+import time
 from collections.abc import Iterable
 from contextlib import closing
 from dataclasses import dataclass
@@ -15,7 +16,7 @@ from pathlib import Path
 from sqlite_utils import Database
 
 from matcher.store.connection import APPLICATION_ID, connect, number, sync_folder
-from matcher.store.faults import NotAStore, StoreDamaged
+from matcher.store.faults import NotAStore, StoreDamaged, locked
 from matcher.store.health import check
 from matcher.store.migrations import migrate, pending
 
@@ -24,6 +25,10 @@ EVERY = timedelta(hours=20)
 _NEWEST, _DAYS, _WEEKS = 3, 7, 5
 MOST = _NEWEST + _DAYS + _WEEKS
 """Generations that are kept at most."""
+_PATIENCE_S = 10.0
+"""How long a backup waits for a lock; copying itself takes one step and isn't cut short."""
+_WAITING = (5, 6)
+"""SQLite's result codes BUSY and LOCKED."""
 _NAME = re.compile(r"(\d{8}T\d{6})Z(?:-(\d{1,3}))?\.db")
 
 
@@ -85,7 +90,7 @@ def make(db: Database, path: Path, spare: Path | None = None) -> Generation:
     """
     folder(path).mkdir(exist_ok=True)
     draft = folder(path) / f"unfinished-{os.getpid()}.tmp"
-    copy_to(db, draft)
+    copy_to(db, draft, path)
     target = _free_name(path)
     draft.replace(target)
     sync_folder(target.parent)
@@ -93,13 +98,13 @@ def make(db: Database, path: Path, spare: Path | None = None) -> Generation:
     return next(kept for kept in generations(path) if kept.path == target)
 
 
-def copy_to(db: Database, draft: Path) -> None:
-    """Copy the open store into a new file, check the copy and bring it onto the disk."""
+def copy_to(db: Database, draft: Path, path: Path) -> None:
+    """Copy the open store at `path` into a new file, check the copy and bring it onto the disk."""
     draft.unlink(missing_ok=True)
     try:
         copy = connect(draft)
         with closing(copy.conn):
-            db.conn.backup(copy.conn)
+            _copy(db, copy, path)
             # One file, with nothing beside it that could be left behind.
             copy.execute("PRAGMA journal_mode = DELETE").fetchone()
             check(copy, draft, whole=True)
@@ -108,6 +113,17 @@ def copy_to(db: Database, draft: Path) -> None:
     except BaseException:
         draft.unlink(missing_ok=True)
         raise
+
+
+def _copy(source: Database, target: Database, path: Path) -> None:
+    """Copy all pages; a lock held by another program ends it, since SQLite's own call would wait for ever."""
+    started = time.monotonic()
+
+    def progress(status: int, _remaining: int, _total: int) -> None:
+        if status in _WAITING and time.monotonic() - started > _PATIENCE_S:
+            raise locked(path)
+
+    source.conn.backup(target.conn, progress=progress)
 
 
 def kept(all_of_them: Iterable[Generation]) -> set[Generation]:
@@ -141,6 +157,6 @@ def restore(db: Database, path: Path, generation: Generation) -> Generation:
     with closing(source.conn):
         sound(source, generation.path)
         before = make(db, path, generation.path)
-        source.conn.backup(db.conn)
+        _copy(source, db, path)
     migrate(db, path)
     return before

@@ -86,6 +86,11 @@ def gone(path: Path) -> StoreGone:
     return StoreGone(f"{path}: {_GONE}")
 
 
+def locked(path: Path) -> StoreLocked:
+    """Return the message for a store that another program holds for too long."""
+    return StoreLocked(f"{path}: {_LOCKED}")
+
+
 @contextmanager
 def told(path: Path | None) -> Iterator[None]:
     """Turn SQLite's and the system's errors inside the block into a `StoreUnavailable`."""

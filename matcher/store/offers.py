@@ -9,7 +9,7 @@ from pydantic import TypeAdapter
 from sqlite_utils import Database
 
 from matcher.job import Given, Listing, Reading
-from matcher.job_given import overlay
+from matcher.job_given import overlay, value_for
 from matcher.motor import Offer
 from matcher.record import Conflict, Mark, Record
 from matcher.store.connection import change, number
@@ -143,8 +143,10 @@ def correct(db: Database, n: int, field: str, given: Given | None, before: Given
     """Correct one fact of an offer, or undo its correction (`None`).
 
     `before` is the correction that the caller saw; where another window changed it meanwhile, that
-    stays and is returned. Raises `NoSuchJob`.
+    stays and is returned. Raises `NoSuchJob`, `UnknownField` or `BadValue`.
     """
+    if given is not None:
+        given = given.model_copy(update={"value": value_for(Offer, field, given.value)})
     with change(db):
         row = db.execute("SELECT corrections, facts FROM offer WHERE n = ?", (n,)).fetchone()
         if row is None:

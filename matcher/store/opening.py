@@ -111,12 +111,15 @@ def _writable(db: Database) -> bool:
     patience = number(db, "PRAGMA busy_timeout")
     try:
         db.execute("PRAGMA busy_timeout = 0")
+        # On a file that may only be read, SQLite lets this begin and refuses the first write.
         db.execute("BEGIN IMMEDIATE")
-        db.execute("ROLLBACK")
+        db.execute("PRAGMA user_version = 0")
     except sqlite3.OperationalError as error:
         # Busy is no fault: another window is saving just now.
         return not (error.sqlite_errorname or "").startswith("SQLITE_READONLY")
     finally:
+        if db.conn.in_transaction:
+            db.execute("ROLLBACK")
         db.execute(f"PRAGMA busy_timeout = {patience}")
     return True
 

@@ -129,9 +129,10 @@ def _move(db: Database, staging: str, shelf: str) -> None:
 
 def drop_unfinished(db: Database, staging: str | None = None) -> None:
     """Throw away offers that were being added when a program ended: one lot, or all left for a day."""
-    with change(db):
-        db.execute(
-            "DELETE FROM shelf WHERE removed = ? AND"
-            " (id = ? OR created < strftime('%Y-%m-%dT%H:%M:%SZ', 'now', '-1 day'))",
-            (_ADDING, staging),
-        )
+    old = (
+        "removed = ? AND (id = ? OR created < strftime('%Y-%m-%dT%H:%M:%SZ', 'now', '-1 day'))",
+        (_ADDING, staging),
+    )
+    if number(db, f"SELECT count(*) FROM shelf WHERE {old[0]}", old[1]):  # noqa: S608 ours
+        with change(db):
+            db.execute(f"DELETE FROM shelf WHERE {old[0]}", old[1])  # noqa: S608 ours

@@ -160,7 +160,7 @@ class Store(Stock):
         with told(at):
             try:
                 with self._use() as db:
-                    backups.copy_to(db, draft)
+                    backups.copy_to(db, draft, self.path or at)
                 draft.replace(at)
                 sync_folder(at.parent)
             except StoreUnavailable as fault:
