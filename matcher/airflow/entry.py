@@ -14,6 +14,6 @@ def measured(what: str, value: float, *, low: float, high: float, unit: str, abo
     if not math.isfinite(value) or too_low or value > high:
         span = f"above {low:g} and at most {high:g}" if above else f"from {low:g} to {high:g}"
         raise BadValue(
-            f"{what}: {value:g} {unit} can't be; it lies {span} {unit}, so measure it again".strip()
+            f"{what}: {value:g} {unit} can't be; it must be {span} {unit}, so measure it again".strip()
         )
     return float(value)

@@ -20,6 +20,8 @@ class FanPoint:
     power_hp: float | None = None
     amps: float | None = None
     """Motor current; it is predicted with the power, which holds near full load only."""
+    watts: float | None = None
+    """Motor input; predicted with the shaft power, as if the motor's efficiency stayed."""
 
 
 def at_speed(point: FanPoint, rpm: float, density_ratio: float = 1.0) -> FanPoint:
@@ -38,4 +40,5 @@ def at_speed(point: FanPoint, rpm: float, density_ratio: float = 1.0) -> FanPoin
         static_in_wc=None if point.static_in_wc is None else point.static_in_wc * ratio**2 * density,
         power_hp=None if point.power_hp is None else point.power_hp * cube,
         amps=None if point.amps is None else point.amps * cube,
+        watts=None if point.watts is None else point.watts * cube,
     )

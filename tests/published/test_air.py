@@ -5,7 +5,10 @@ import pytest
 from matcher.airflow.air import density_ratio
 from matcher.airflow.fan_laws import FanPoint, at_speed
 from matcher.airflow.heat_rise import airflow_cfm, electric_heat_btu_h
+from matcher.airflow.proof import prove
 from matcher.airflow.traverse import velocity_fpm
+from matcher.airflow.unbalance import derating, unbalance_percent
+from matcher.motor import Offer
 
 pytestmark = pytest.mark.published
 
@@ -67,3 +70,56 @@ def test_a_watt_is_3_412_btu_an_hour() -> None:
 def test_velocity_behind_an_inch_of_water() -> None:
     assert velocity_fpm(1.0) == pytest.approx(4005)  # ACGIH ventilation manual
     assert velocity_fpm(0.25) == pytest.approx(2002.5)
+
+
+@pytest.mark.parametrize(
+    ("volts", "percent", "factor"),
+    [
+        # NEMA MG 1 14.36.2, its own example (numbers seen on a calculator page, the attribution from memory).
+        pytest.param((460, 467, 450), 1.96, 0.95, id="460/467/450"),
+        # DOE motor tip sheet on voltage unbalance, as quoted on a public page.
+        pytest.param((462, 463, 455), 1.1, 1.00, id="462/463/455"),
+    ],
+)
+def test_voltage_unbalance(volts: tuple[float, ...], percent: float, factor: float) -> None:
+    found = unbalance_percent(volts)
+    assert found == pytest.approx(percent, abs=0.02)
+    assert derating(found) == pytest.approx(factor, abs=0.02)  # read off the graph Fig. 14-1
+
+
+@pytest.mark.parametrize(
+    ("percent", "factor"),
+    # NEMA MG 1 Fig. 14-1 as tabulated on a public page; the graph reads to +-0.02.
+    [
+        (0, 1),
+        (1, 1),
+        (1.5, 0.97),
+        (2, 0.95),
+        (2.5, 0.93),
+        (3, 0.89),
+        (3.5, 0.85),
+        (4, 0.82),
+        (4.5, 0.78),
+        (5, 0.76),
+    ],
+)
+def test_derating_for_unbalance(percent: float, factor: float) -> None:
+    assert derating(percent) == pytest.approx(factor)
+
+
+def test_above_five_per_cent_it_must_not_run() -> None:
+    assert derating(5.01) is None  # NEMA MG 1 14.36
+
+
+def test_a_four_ton_unit_at_1400_cfm_is_right_at_its_low_end() -> None:
+    # Common practice, 350 to 450 CFM a ton; California Title 24 (2008-2016) has 350 as its floor.
+    (result,) = [
+        one for one in prove({"unit_cfm": "1400", "tons": "4"}, Offer()).results if one.name == "cfm_per_ton"
+    ]
+    assert (result.value, result.outcome) == (350, "good")
+
+
+def test_a_furnace_at_altitude_against_the_trade_s_figures() -> None:
+    # 40,000 Btu/h over 50 F: 740.7 CFM at sea level; at 5,000 ft over 0.83 (ASHRAE Fundamentals, from memory).
+    entries = {"heat_source": "furnace", "furnace_output": "40000", "rise_f": "50", "altitude_ft": "5000"}
+    assert prove(entries, Offer()).cfm == pytest.approx(740.7 / 0.83, rel=0.005)

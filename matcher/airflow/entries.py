@@ -1,0 +1,133 @@
+"""The entries of a proof run: `data/proof_entries.tsv`, and texts that become readings or are refused."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import cache
+from typing import Literal
+
+from pydantic import JsonValue
+
+from matcher.airflow.entry import measured
+from matcher.errors import BadValue, UnknownField
+from matcher.job import Job
+from matcher.tables import Row, rows
+
+GROUPS = {
+    "heat": "Airflow from heat",
+    "flow": "Airflow otherwise",
+    "static": "Static pressure",
+    "motor": "The motor under load",
+    "other": "Another speed",
+}
+MOST_NUMBERS = 400
+Values = Mapping[str, tuple[float, ...]]
+"""Readings by entry; one number is a tuple of one."""
+
+
+@dataclass(frozen=True, slots=True)
+class ProofEntry:
+    """One thing to measure, and what it can be."""
+
+    name: str
+    group: str
+    kind: Literal["number", "numbers", "choice"]
+    choices: tuple[str, ...]
+    label: str
+    unit: str
+    low: float
+    high: float
+    above: bool
+    how: str
+    source: str
+
+
+@cache
+def proof_entries() -> tuple[ProofEntry, ...]:
+    """Return every entry in the order of its table."""
+    return tuple(_entry(row) for row in rows("proof_entries"))
+
+
+def _entry(row: Row) -> ProofEntry:
+    kind: Literal["number", "numbers", "choice"] = (
+        "number" if row["kind"] == "number" else "numbers" if row["kind"] == "numbers" else "choice"
+    )
+    return ProofEntry(
+        name=row["name"],
+        group=row["group"],
+        kind=kind,
+        choices=tuple(row["kind"].split()) if kind == "choice" else (),
+        label=row["label"],
+        unit=row["unit"],
+        low=float(row["low"] or "-inf"),
+        high=float(row["high"] or "inf"),
+        above=row["above"] == "yes",
+        how=row["how"],
+        source=row["source"],
+    )
+
+
+def entry_named(name: str) -> ProofEntry:
+    """Return one entry. Raises UnknownField for a name that is none."""
+    for entry in proof_entries():
+        if entry.name == name:
+            return entry
+    known = ", ".join(entry.name for entry in proof_entries())
+    raise UnknownField(f"{name!r:.60} is no entry of a proof run; the entries are {known}")
+
+
+def reading(entry: ProofEntry, text: str) -> tuple[float, ...]:
+    """Return the numbers in a text, one or several. Raises BadValue with the reason for what can't be."""
+    if entry.choices:
+        if text not in entry.choices:
+            raise BadValue(f"{entry.label}: {text!r:.40} is no choice; {' or '.join(entry.choices)}")
+        return (float(entry.choices.index(text)),)
+    words = text.replace(";", " ").split()
+    if entry.kind == "number" and len(words) > 1:
+        words = ["".join(words)]
+    try:
+        numbers = [float(_plain(word)) for word in words[: MOST_NUMBERS + 1]]
+    except ValueError:
+        raise BadValue(f"{entry.label}: {text!r:.40} is no number; write it like 25 or 0.35") from None
+    if not numbers or len(numbers) > MOST_NUMBERS:
+        raise BadValue(f"{entry.label}: enter 1 to {MOST_NUMBERS} numbers")
+    return tuple(
+        measured(entry.label, number, low=entry.low, high=entry.high, unit=entry.unit, above=entry.above)
+        for number in numbers
+    )
+
+
+def _plain(word: str) -> str:
+    """Take `9,600` for 9600 and `0,35` for 0.35, as people on both sides of the ocean type."""
+    whole, comma, rest = word.rpartition(",")
+    if not comma or "." in whole:
+        return word
+    return word.replace(",", "") if len(rest.split(".")[0]) == 3 else word.replace(",", ".")
+
+
+def values_in(texts: Mapping[str, str]) -> tuple[Values, dict[str, str]]:
+    """Return the readings of all texts that can be, and by entry why the others can't."""
+    values: dict[str, tuple[float, ...]] = {}
+    faults: dict[str, str] = {}
+    for name, text in texts.items():
+        if not text.strip():
+            continue
+        try:
+            values[name] = reading(entry_named(name), text.strip())
+        except (BadValue, UnknownField) as refused:
+            faults[name] = str(refused)
+    return values, faults
+
+
+def texts_in(section: Mapping[str, JsonValue]) -> dict[str, str]:
+    """Return the entries that `Job.proof` keeps under `entries`, as typed; other things are passed over."""
+    kept = section.get("entries")
+    if not isinstance(kept, dict):
+        return {}
+    known = {entry.name for entry in proof_entries()}
+    return {name: text for name, text in kept.items() if name in known and isinstance(text, str) and text}
+
+
+def with_reading(job: Job, name: str, text: str) -> Job:
+    """Return the job with one entry of its proof run as typed; emptied, it is taken out."""
+    kept = {key: value for key, value in texts_in(job.proof).items() if key != name}
+    return job.edited(proof={**job.proof, "entries": {**kept, name: text} if text.strip() else {**kept}})
