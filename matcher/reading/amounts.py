@@ -10,6 +10,10 @@ _TAIL = (
     r"(?:\s?(?:ea|each|per (?:piece|unit|motor)|/ ?(?:ea|each|pc|stk|stück|st)|obo|o\.b\.o\.?|firm|vb|fix|fp"
     r"|excl\.? (?:vat|tax)|ex vat|plus vat|\+ ?vat|ht|ttc|iva incl\.?)\.?)?"
 )
+_IN_TEXT = re.compile(
+    rf"(?:[$€£]|\b(?:USD|EUR|GBP|CAD|AUD|CHF))\s?(?:{_FIGURES})"
+    rf"|(?:{_FIGURES})\s?(?:[€£$]|(?:USD|EUR|GBP|CAD|AUD|CHF)\b)"
+)
 _CONTINENTAL = re.compile(r"\d{1,3}(?:[. ']\d{3})*,\d{1,4}|\d{1,3}(?:\.\d{3})+")
 _IN_CELL = re.compile(r"\d[\d.,]*\d")
 
@@ -62,6 +66,20 @@ def money(cell: str, *, comma: bool = False) -> tuple[float, str] | None:
     if found["before"] and found["after"] and found["before"] == "$":
         sign = found["after"]
     return None if value is None else (value, meanings("currency").get(sign.lower(), ""))
+
+
+def sums(text: str) -> list[float]:
+    """Return the sums of money that stand in running text, each with its sign or code.
+
+    >>> sums("US $31.00 (6 bids), 1,250 EUR")
+    [31.0, 1250.0]
+    """
+    found = []
+    for match in _IN_TEXT.finditer(text[:20_000]):
+        amount = money(match.group().rstrip(" .,'"))
+        if amount:
+            found.append(amount[0])
+    return found
 
 
 def is_free(cell: str) -> bool:

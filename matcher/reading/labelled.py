@@ -12,7 +12,7 @@ from functools import lru_cache
 from matcher.reading.amounts import is_free, money, number, with_points
 from matcher.reading.cell_words import is_word, meanings
 from matcher.reading.items import Claim
-from matcher.reading.listing import read_listing
+from matcher.reading.listing import GIVEN, read_listing
 from matcher.reading.table_headers import SAID, Header, folded
 from matcher.record import Record
 
@@ -21,10 +21,10 @@ Value = tuple[str, object]
 
 _SUBJECT = "motor"
 """The title under which a phrase is read: `Module FD-1` alone would be a module for sale."""
+_SUBJECTS = {"control": "ECM motor", "module": "ECM motor", "module_number": "ECM motor"}
+"""Labels that only an electronic motor has: its phrases are read under that title."""
 LONGEST = 300
 """Characters of a labelled value; longer ones are prose."""
-GIVEN = -2
-"""The clause of claims that stand outside the running text."""
 
 _BARE = re.compile(r"[\d\s./,x×+½¼¾⅛⅜⅝⅞⅓⅔⅕⅙–-]+")
 _COUNT = re.compile(
@@ -35,6 +35,7 @@ _COUNT = re.compile(
 _NUMBER = re.compile(
     r"(\d{1,6}(?:[.,]\d{1,4})?)\s?(?:%|pct|percent|per cent)?(?:\s?positive)?", re.IGNORECASE
 )
+_PARTED_THOUSANDS = re.compile(r"(?<=\b\d)[ \u00a0\u202f](?=\d{3}\b)")
 _SUPPLY = re.compile(
     r"(?P<volts>[\d./-]{2,20}?)\s?v?(?:ac)?\s?[-/,;x ]\s?"
     r"(?:(?P<phase>[13])\s?(?:ph|phase|ø|~)?\.?\s?[-/,;x ]\s?)?"
@@ -168,11 +169,13 @@ def _read(header: Header, cell: str, comma: bool, more: bool) -> tuple[Value, ..
         return _diameter(
             f"{with_points(cell) if comma else cell} {SAID.get(header.unit, 'in')}" if bare else cell
         )
+    if column.unit == "RPM":
+        cell = _PARTED_THOUSANDS.sub("", cell)
     phrase = _phrase(header, with_points(cell) if comma else cell)
     if not phrase:
         return ()
-    values = values_of(read_listing(phrase, _SUBJECT))
-    if more and len(cell.split()) > 1:
+    values = values_of(read_listing(phrase, _SUBJECTS.get(column.name, _SUBJECT)))
+    if more and len(cell.split()) > 1 and column.name not in _SUBJECTS:
         return tuple(values)
     return tuple(value for value in values if value[0] in column.fields)
 
@@ -227,13 +230,17 @@ def _phase(cell: str) -> tuple[Value, ...]:
     return (("phase", int(cell)),) if cell in {"1", "3"} else ()
 
 
+def _volts(figures: str) -> tuple[Value, ...]:
+    read = values_of(read_listing(f"Volts {figures} V", _SUBJECT))
+    return tuple(value for value in read if value[0] == "volts")
+
+
 def _supply(cell: str) -> tuple[Value, ...]:
     """Read `208-230/1/60`, `115-1-60`, `230V/60Hz/1Ph`: volts, phase and hertz in one cell."""
     found = _SUPPLY.fullmatch(cell)
     if found is None:
-        return ()
-    volts = values_of(read_listing(f"Volts {found['volts']} V", _SUBJECT))
-    values = [value for value in volts if value[0] == "volts"]
+        return _volts(cell) if _BARE.fullmatch(cell) else ()
+    values = list(_volts(found["volts"]))
     phase = found["phase"] or found["phase_last"]
     if phase:
         values.append(("phase", int(phase)))

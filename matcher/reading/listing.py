@@ -1,6 +1,7 @@
 """Read one listing or one plate: cut, lay out, let every word claim, settle."""
 
 from collections.abc import Callable, Iterable, Sequence
+from dataclasses import replace
 
 from matcher.motor import OFFER_FIELDS, Offer
 from matcher.reading import (
@@ -20,6 +21,9 @@ from matcher.reading.items import Claim, Items
 from matcher.reading.settle import Contradicted, Settled, settle
 from matcher.reading.thing import kind_of_thing
 from matcher.record import Conflict, Mark, Origin, Record
+
+GIVEN = -2
+"""The clause of claims that a label made, outside the running text."""
 
 Handler = Callable[[Items, int, str], None]
 
@@ -79,7 +83,8 @@ def read_beside(given: Sequence[Claim], seen: str, text: str, title: str = "", *
 def _record(parts: list[Items], name: str, title: str, text: str, given: Sequence[Claim] = ()) -> Record:
     for items in parts:
         _claim_all(items)
-    claims = [*given, *(claim for items in parts for claim in items.claims)]
+    read = [claim for items in parts for claim in items.claims]
+    claims = [*_weighty(given, read), *read]
     claims += kind_of_thing(parts, claims)
     settled, conflicts = settle(claims)
     _tidy(settled, conflicts, parts)
@@ -93,6 +98,14 @@ def _record(parts: list[Items], name: str, title: str, text: str, given: Sequenc
         title=title,
         text=text,
     )
+
+
+def _weighty(given: Sequence[Claim], read: Sequence[Claim]) -> list[Claim]:
+    """Give what a label says at least the weight of anything read: they contradict each other or agree."""
+    top: dict[str, int] = {}
+    for claim in read if given else ():
+        top[claim.field] = max(claim.strength, top.get(claim.field, 0))
+    return [replace(claim, strength=max(claim.strength, top.get(claim.field, 0))) for claim in given]
 
 
 def _claim_all(items: Items) -> None:
@@ -145,6 +158,8 @@ def _tidy(settled: Settled, conflicts: Contradicted, parts: list[Items]) -> None
         settled["control_signal"] = ("taps_24v", settled["motor_type"][1])
     if not _is_electronic(settled, parts):
         for field in ("module", "control_signal"):
+            if field in settled and settled[field][1].clause == GIVEN:
+                continue  # a label of its own said it
             settled.pop(field, None)
             conflicts.pop(field, None)
     if "other_numbers" in settled:

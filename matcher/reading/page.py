@@ -8,9 +8,9 @@ from collections.abc import Sequence
 
 from rapidfuzz import fuzz
 
-from matcher.reading.amounts import money
+from matcher.reading.amounts import sums
 from matcher.reading.decoding import decoded
-from matcher.reading.page_cards import MONEY, cards, is_about_one, main_heading, title_of
+from matcher.reading.page_cards import cards, is_about_one, main_heading, title_of
 from matcher.reading.page_data import PageData, Product, page_data
 from matcher.reading.page_product import product_lines
 from matcher.reading.page_record import page_record
@@ -119,20 +119,6 @@ def _outside(root: Element, found: Sequence[Element], heading: Element | None) -
     return visible_lines(root, heading)
 
 
-def _sums(lines: Sequence[str]) -> list[float]:
-    """Return the sums of money that visible lines hold."""
-    found = []
-    for line in lines:
-        for match in MONEY.finditer(line[:5_000]):
-            piece = line[max(0, match.start()) : match.start() + 24].split(";")[0]
-            for length in range(len(piece), 1, -1):
-                amount = money(piece[:length])
-                if amount:
-                    found.append(amount[0])
-                    break
-    return found
-
-
 def _single(
     heading: Element | None, lines: Sequence[str], main: Product | None, name: str, window_title: str
 ) -> list[Record]:
@@ -140,7 +126,7 @@ def _single(
     if not has("goods", title):
         named = (main.name if main else "", window_title)
         title = next((words for words in named if has("goods", words)), title)
-    data = list(product_lines(main, _sums(lines))) if main is not None else []
+    data = list(product_lines(main, sums("\n".join(lines)))) if main is not None else []
     record = page_record(title, list(lines), data, name)
     return [record] if record.where or record.conflicts else []
 
@@ -159,7 +145,7 @@ def _several(found: Sequence[Element], data: PageData, name: str) -> list[Record
             lines = visible_lines(card, title)
             words = title.text(400) if title is not None else ""
             product = _product_of(card, words, products, used, products[place] if in_order else None)
-            said = list(product_lines(product, _sums(lines))) if product is not None else []
+            said = list(product_lines(product, sums("\n".join(lines)))) if product is not None else []
             records.append(page_record(words, lines, said, ""))
     records = [record for record in records if record.where or record.conflicts]
     for number, record in enumerate(records, 1):

@@ -8,7 +8,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field, replace
 
 from matcher.numbers import compact
-from matcher.reading.amounts import money
+from matcher.reading.amounts import sums
 from matcher.reading.items import Claim
 from matcher.reading.labelled import claims_of, read_value
 from matcher.reading.listing import read_beside
@@ -20,6 +20,8 @@ DATA_HEADING = "Data in the page:"
 """Stands between the visible text and the data."""
 
 _DOLLARS = frozenset({"CAD", "AUD", "NZD", "MXN", "SGD", "HKD"})
+_DECIDES = 9
+"""Strength of a claim that nothing else on the page can contradict."""
 _LABELLED_NAMES = ("brand", "part_number")
 
 
@@ -49,7 +51,8 @@ class Sheet:
             self.add(line, line)
             return
         if meant.column.name == "other_price":
-            self._note(value)
+            # Data that calls a bid or a list price the price is not to be believed.
+            self.not_asked.update(sums(value))
         values = read_value(meant, value, more=True)
         hidden = bool(values) or meant.column.how == "nothing"
         span = self.add(line, " " * len(line) if hidden else line)
@@ -59,12 +62,6 @@ class Sheet:
         """Add a line of the page's data."""
         span = self.add(said.line, said.line if said.free else " " * len(said.line))
         self.data += claims_of(said.values, span)
-
-    def _note(self, value: str) -> None:
-        """Remember a sum that isn't asked: data that calls it the price is not to be believed."""
-        found = money(value)
-        if found:
-            self.not_asked.add(found[0])
 
 
 def _labelled(line: str) -> tuple[Header | None, str]:
@@ -114,7 +111,7 @@ def _reconciled(sheet: Sheet, seen: str) -> list[Claim]:
         # A dollar sign on a page whose data names another country's dollars is that dollar.
         other_signs = any(sign in seen for sign in "€£") or "USD" in seen or "US$" in seen
         if claim.field == "currency" and claim.value in _DOLLARS and not other_signs:
-            claims.append(replace(claim, strength=2))
+            claims.append(replace(claim, strength=_DECIDES))
         else:
             claims.append(claim)
     return claims

@@ -9,18 +9,13 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from matcher.reading.amounts import is_continental
-from matcher.reading.table_headers import SAID, Header, folded, header
+from matcher.reading.cell_words import meanings
+from matcher.reading.table_headers import Header, folded, header
 from matcher.reading.table_rows import DELIMITERS, split_line
 
 SAMPLE = 200
 """Lines that are looked at before the first row is read."""
 _HEADER_WITHIN = 40
-_UNIT_WORDS = {folded(said): unit for unit, said in SAID.items()} | {
-    "inch": "in",
-    "inches": "in",
-    "uf": "uf",
-    "u min": "rpm",
-}
 
 
 @dataclass(frozen=True, slots=True)
@@ -125,22 +120,27 @@ def _single_column(lines: Sequence[str]) -> Layout | None:
 
 
 def _with_unit_line(layout: Layout, lines: Sequence[str]) -> Layout:
-    """Take the units from a line of units alone under the header (`hp;V;A;mm`)."""
+    """Take units and currencies from a line of nothing else under the header (`hp;V;A;mm;EUR`)."""
     under = lines[layout.line] if layout.line < len(lines) else ""
-    cells = [cell.strip().strip("()[]") for cell in split_line(under, layout.delimiter)[0]]
+    cells = [folded(cell) for cell in split_line(under, layout.delimiter)[0]]
+    units, currencies = meanings("unit"), meanings("currency")
     filled = [cell for cell in cells if cell]
-    units = [_UNIT_WORDS.get(folded(cell), "") for cell in cells]
-    if len(filled) < 2 or not all(unit for unit, cell in zip(units, cells, strict=True) if cell):
+    if len(filled) < 2 or not all(cell in units or cell in currencies for cell in filled):
         return layout
-    named = []
-    for heading, unit in zip(layout.headings, [*units, *[""] * layout.width], strict=False):
-        fits = heading.header is not None and unit in heading.header.column.units
-        named.append(
-            replace(heading, header=replace(heading.header, unit=unit))
-            if fits and heading.header
-            else heading
-        )
+    cells += [""] * (layout.width - len(cells))
+    named = [
+        replace(heading, header=_with_unit(heading.header, units.get(cell, ""), currencies.get(cell, "")))
+        for heading, cell in zip(layout.headings, cells, strict=False)
+    ]
     return replace(layout, line=layout.line + 1, headings=tuple(named))
+
+
+def _with_unit(known: Header | None, unit: str, currency: str) -> Header | None:
+    if known is not None and unit in known.column.units:
+        return replace(known, unit=unit)
+    if known is not None and currency and known.column.how == "money":
+        return replace(known, currency=currency)
+    return known
 
 
 def _has_decimal_commas(layout: Layout, lines: Sequence[str]) -> bool:

@@ -143,7 +143,9 @@ def _continued(first: str, ahead: _Ahead, delimiter: str, width: int) -> list[st
         if '"' in line.replace('""', ""):
             if not _tail_closes(line, delimiter):
                 return None
-            return None if rows or (whole and len(taken) == 1) else taken
+            # Both the first line and the last one whole: each is a row, with a stray quote in it.
+            stray = whole and first.count(delimiter) + 1 >= width
+            return None if rows or stray else taken
         rows += whole
     return None
 
