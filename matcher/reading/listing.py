@@ -157,17 +157,22 @@ def _tidy(settled: Settled, conflicts: Contradicted, parts: list[Items]) -> None
     ):
         settled["control_signal"] = ("taps_24v", settled["motor_type"][1])
     if not _is_electronic(settled, parts):
-        for field in ("module", "control_signal"):
-            if field in settled and settled[field][1].clause == GIVEN:
-                continue  # a label of its own said it
-            settled.pop(field, None)
-            conflicts.pop(field, None)
+        _drop_electronics(settled, conflicts)
     if "other_numbers" in settled:
         own = settled.get("part_number", ("",))[0]
         others = tuple(number for number in settled["other_numbers"][0] if number != own)  # type: ignore[attr-defined]
         settled["other_numbers"] = (others, settled["other_numbers"][1])
         if not others:
             del settled["other_numbers"]
+
+
+def _drop_electronics(settled: Settled, conflicts: Contradicted) -> None:
+    """Words that could speak of a module or its control don't, where nothing else is electronic."""
+    for field in ("module", "control_signal"):
+        if field in settled and settled[field][1].clause == GIVEN:
+            continue  # a label of its own said it
+        settled.pop(field, None)
+        conflicts.pop(field, None)
 
 
 def _is_electronic(settled: Settled, parts: list[Items]) -> bool:
