@@ -28,6 +28,8 @@ _COMPANY = frozenset(
         "works",
         "electrical",
         "manufacturing",
+        "spa",
+        "elec",
     }
 )
 _AFTER_NAME = ("motor", "num", "unit", "fact", "label", "subject", "turn", "turnview", "other_thing")
@@ -140,6 +142,8 @@ def _lower_name(items: Items, k: int, start: int) -> bool:
 def by_place(items: Items) -> None:
     """A name at the head of a sentence or before what names lead to; the weakest evidence."""
     for k in range(len(items)):
+        if items.plate and items.segment[k] > 1:
+            return
         if not is_name(items, k) or items.used[k] or items.muted[k]:
             continue
         opens = (
@@ -149,6 +153,7 @@ def by_place(items: Items) -> None:
         )
         last = _name_from(items, k)
         leads = any(kind in items.roles[last + 1] for kind in _AFTER_NAME) if last + 1 < len(items) else True
+        leads = leads or (items.plate and k == 0)
         closed = last + 1 >= len(items) or items.segment[last + 1] != items.segment[k]
         if (opens and (leads or closed)) or (
             leads and (items.source == "title" or items.has(last + 1, "motor"))

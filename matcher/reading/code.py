@@ -14,6 +14,8 @@ _NO_CODE = re.compile(
     r"|(?:MID|PRE|POST|CIRCA|EARLY|LATE|CAT|CLASS|TYPE|RS|ISO|EN|DIN|UL|NEMA|MG|GROUP|DIV|COVID|MP|LF)-?\d+\w*",
     re.IGNORECASE,
 )
+_SECOND = re.compile(r"\d{3,}[A-Z]?|\d{2,4}[A-Z]{0,2}(?:[-/][A-Z0-9]+)+|\d{2,3}[A-Z]-?\d")
+_RATING = re.compile(r"\d(?:RPM|SPD|HZ|HP|MFD|VAC)(?![A-Z]*-)")
 _BALL = re.compile(r"6[0-3]\d\d(?:-?(?:2?RS\w*|ZZ\w*|2Z|Z|DDU|LLU|LLB|2RSR|C3))*", re.IGNORECASE)
 
 
@@ -54,6 +56,8 @@ def is_code(items: Items, first: int, last: int) -> bool:
         return False
     if not any(char.isalpha() for char in text) or sum(char.isdigit() for char in text) < 1:
         return False
+    if _RATING.search(text):
+        return False
     letters = [word for word in items.scan.words[first : last + 1] if word[0].isalpha()]
     if text == text.lower() and ("-" not in text or text[0].isdigit()):
         return False
@@ -76,10 +80,7 @@ def is_series(text: str) -> bool:
 
 def is_split_code(series: str, text: str) -> bool:
     """`GZ 90S-4`, `VM 4830`: the second piece starts with a figure and is more than a rating."""
-    return (
-        is_series(series)
-        and re.fullmatch(r"\d{3,}[A-Z]?|\d{2,3}[A-Z]?[-/.][A-Z0-9-]{1,8}|\d{2,3}[A-Z]-?\d", text) is not None
-    )
+    return _SECOND.fullmatch(text) is not None
 
 
 def _stands_alone(word: str) -> bool:

@@ -7,6 +7,7 @@ from matcher.reading.code import is_ball_bearing, is_code, is_series, is_split_c
 from matcher.reading.items import NO_ROLES, Items
 
 _NUMBER_LIKE = re.compile(r"[A-Za-z0-9]+(?:[-./ ][A-Za-z0-9]+)*")
+_SHORTEST_OTHER = 4  # `interchange T5 and T8` tells of leads
 _LIST_SIGNS = frozenset({",", "/", "&", "and", "or", "+", ";"})
 _FILLS = frozenset({"#", ".", "(", "-", "no", "number", "nos", "nr", "numbers"})
 _PLAIN = frozenset({"part_number", "other_numbers", "module_number", "program_number"})
@@ -29,7 +30,7 @@ def label(items: Items, i: int, field: str) -> None:
     items.used[i] = True
     for text, first, last in codes:
         _take(items, first, last)
-        if field in _PLAIN:
+        if field in _PLAIN and not (field == "other_numbers" and len(text) < _SHORTEST_OTHER):
             _claim_number(items, field, text, first, last)
     if field == "part_number" and not items.plate:
         brand.before(items, i, 1)
@@ -172,7 +173,7 @@ def _loose(items: Items, text: str, start: int, end: int) -> None:
 
 def _owner(items: Items, start: int, end: int) -> str:
     """Return what the words around a loose code are about."""
-    if items.has(end + 1, "module"):
+    if items.has(end + 1, "module") and not (items.has(end + 3, "num") or items.has(end + 4, "num")):
         return "module"
     for j in range(start - 1, max(-1, start - 9), -1):
         if items.segment[j] != items.segment[start]:

@@ -165,6 +165,9 @@ class Items:
         """Say whether a sign ends a segment; a point inside an address doesn't."""
         if word[0] != ".":
             return True
+        label = self.roles[-1] if self.roles else NO_ROLES
+        if ("unit" in label or "frame" in label) and not (len(self.roles) > 1 and "num" in self.roles[-2]):
+            return not self._denies_figure(self.scan.words, token + 1)  # `V. 115  A. 4.8`
         if word != ".":  # a row of points leads on when it touches what follows
             return self.scan.gaps[token] != ""
         return (
@@ -176,6 +179,16 @@ class Items:
 
     def _free_dash(self, token: int) -> bool:
         return self.scan.gaps[token] != "" and token > 0 and self.scan.gaps[token - 1] != ""
+
+    def reorder(self, order: list[int], segments: Mapping[int, int]) -> None:
+        """Put the items into another order; those in `segments` get that segment and clause."""
+        self.numbers = {new: self.numbers[old] for new, old in enumerate(order) if old in self.numbers}
+        for row in (self.clause, self.segment):
+            row[:] = [segments.get(old, row[old]) for old in order]
+        self.roles = [self.roles[old] for old in order]
+        self.muted = [self.muted[old] for old in order]
+        self.first = [self.first[old] for old in order]
+        self.last = [self.last[old] for old in order]
 
     def word(self, i: int) -> str:
         """Return the folded words of an item, blank between them; empty where there is none."""

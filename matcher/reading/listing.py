@@ -16,6 +16,7 @@ from matcher.reading import (
     rotation,
     terms,
 )
+from matcher.reading.columns import pair_columns
 from matcher.reading.dimension import lengths
 from matcher.reading.items import Claim, Items
 from matcher.reading.settle import Contradicted, Settled, settle
@@ -110,6 +111,7 @@ def _weighty(given: Sequence[Claim], read: Sequence[Claim]) -> list[Claim]:
 
 def _claim_all(items: Items) -> None:
     if items.plate:
+        pair_columns(items)
         brand.of_plate(items)
     _dispatch(items, _LABELS)
     identity.loose_codes(items)
@@ -156,6 +158,13 @@ def _tidy(settled: Settled, conflicts: Contradicted, parts: list[Items]) -> None
         and "control_signal" not in conflicts
     ):
         settled["control_signal"] = ("taps_24v", settled["motor_type"][1])
+    if (
+        settled.get("module", ("",))[0] == "module_only"
+        and "module_number" not in settled
+        and "part_number" in settled
+    ):
+        settled["module_number"] = settled.pop("part_number")
+    conflicts.pop("shaft_position", None)  # `shaft down or horizontal`: no one position
     if not _is_electronic(settled, parts):
         _drop_electronics(settled, conflicts)
     if "other_numbers" in settled:

@@ -6,10 +6,12 @@ letter between figures, or before a unit; a nought within a word. Codes (`HL-2O3
 
 import re
 
-_UNIT = r"(?=V|A\b|HZ|HP|PH|RPM|W\b|MFD|UF|C\b|SPD|/|\s|,|;|\)|\"|$|[.](?:\s|$))"
+_UNIT = r"(?=V|A\b|HZ|HP|PH|RPM|W\b|°|MFD|UF|C\b|SPD|/|\s|,|;|\)|\"|$|[.](?:\s|$))"
 _FIGURES = re.compile(r"(?<![\w./-])(?:[OIl|]?[\d./,-]+|[OIl|]{2})(?:[\dOIl|./,-]|[SBZ](?=[\dOIl]))*" + _UNIT)
+_FIVE = re.compile(r"(?<=CAP )S(?= ?MFD)")
 _ONE = re.compile(r"(?<=PH )[lI|](?![\w])|(?<=PHASE )[lI|](?![\w])|(?<![\w])[lI|](?=/\d|PH\b|PHASE\b)")
 _DOUBT = re.compile(r"\d[OIl|SBZ]|[OIl|][\d/]|[OIl|]{2}\d|\bPH(?:ASE)? [lI|]\b|\b[lI]PH")
+_BARS = 4  # more are cell walls, not misread figures
 _TO_FIGURES = str.maketrans("OIl|SBZ", "0111582")
 _WORD = re.compile(r"(?<![\w-])[A-Z0|]{3,}(?![\w-])")
 _TO_LETTERS = str.maketrans("0|", "OI")
@@ -28,8 +30,13 @@ def _word(found: re.Match[str]) -> str:
 
 def mend(text: str, *, plate: bool) -> str:
     """Return the text with misread figures, and on plates misread letters, put right; same length."""
+    bars = plate and text.count("|") >= _BARS
+    if bars:
+        text = text.replace("|", " ")
     if _DOUBT.search(text):
         text = _ONE.sub("1", _FIGURES.sub(_figures, text))
     if plate and ("0" in text or "|" in text):
         text = _WORD.sub(_word, text)
+    if plate:
+        text = _FIVE.sub("5", text)
     return text

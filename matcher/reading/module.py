@@ -23,6 +23,8 @@ def _before(items: Items, i: int) -> str | None:
     for j in (i - 1, i - 2):
         if items.has(j, "no") or items.has(j, "not") or items.has(j, "absent"):
             return "without"
+        if items.word(j - 1) in ("only", "use", "used"):
+            return None
         if items.word(j) in _WITH or "supplied" in items.word(j):
             return "with"
         if not items.has(j, "fill"):

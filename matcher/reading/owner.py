@@ -133,6 +133,8 @@ def _claim(items: Items, quantity: str, given: Given, i: int, j: int) -> None:
         return
     if quantity == "uf":
         if near_start(items, i):
+            if items.has(max(i, j) + 1, "num"):
+                items.used[max(i, j) + 1] = True  # its voltage
             return
         _its_voltage(items, max(i, j))
     if "|" in number.text and quantity == "hp":

@@ -138,7 +138,7 @@ def insulation(items: Items, i: int, _value: str) -> None:
     j = items.skip(i + 1, 1)
     while items.has(j, "insclass"):
         j = items.skip(j + 1, 1)
-    letter = items.word(j).upper()
+    letter = "B" if items.plate and items.word(j) == "8" else items.word(j).upper()
     before = items.word(i - 1).upper()
     if (
         letter not in ("A", "B", "F", "H")

@@ -112,6 +112,8 @@ def phase(number: Numeral) -> Given | None:
 def taps(number: Numeral) -> Given | None:
     """Number of speeds or taps."""
     value = number.value
+    if number.signs == "-" and number.atoms[0] == 1 and number.whole:
+        value = number.atoms[-1]  # `TAPS 1-5`
     if number.signs == "/" and number.atoms[0] >= 200:
         return speed(number)
     return {"speeds": int(value)} if value is not None and value % 1 == 0 and 1 <= value <= 12 else None

@@ -26,7 +26,7 @@ _MAY_BE_LAST = "in dia diam ft hrs yr yrs ea pc pcs amp sec min wt lbs lb mos ex
 _WORD = (
     rf"(?i:{'|'.join(_NEVER_LAST.split())})\.(?!\w*\n)"
     rf"|(?i:{'|'.join(_MAY_BE_LAST.split())})\.(?=[ \t]?[a-z\d,;|(/&+x-])"
-    r"|(?i:h\.p\.?|r\.p\.m\.?|v\.a\.c\.?|f\.l\.a\.?|c\.w\.?|c\.c\.w\.?|o\.d\.?|b\.c\.?|p\.s\.c\.?|w/o?)(?![\w/])"
+    r"|(?i:h\.p\.?|r\.p\.m\.?|v\.a\.c\.?|f\.l\.a\.?|c\.w\.?|c\.c\.w\.?|o\.d\.?|b\.c\.?|s\.p\.a\.?|p\.s\.c\.?|w/o?)(?![\w/])"
     r"|(?:[A-Z]\.){2,5}(?:[A-Z](?![\w]))?|(?:[A-Z]{1,5}|Th|Cl|Iso|Isol|Kl|is)\.(?=[A-Za-z\d])"
     r"|[^\W\d_]+(?:'[A-Za-z]+)?"
 )
@@ -89,11 +89,16 @@ _RUN_TOGETHER = (
 )  # fmt: skip
 
 
+_CLASSES = frozenset(f"{label}{letter}" for label in ("cl", "ins", "class") for letter in "abfh")
+
+
 def unjoin(cut: Scan, known: Container[str]) -> Scan:
     """Return the cut with words parted that a scan ran together, where both halves are known."""
     parts: list[tuple[int, int]] = []
     for token, word in enumerate(cut.words):
-        if len(word) > 4 and word not in known and word.isalpha():
+        if word in _CLASSES:
+            parts.append((token, len(word) - 1))
+        elif len(word) > 4 and word not in known and word.isalpha():
             for label in _RUN_TOGETHER:
                 if word.startswith(label) and word[len(label) :] in known:
                     parts.append((token, len(label)))

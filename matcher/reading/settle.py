@@ -85,8 +85,9 @@ def _more_exact(one: Claim, two: Claim) -> Claim:
 
 
 def _first(claims: list[Claim]) -> Answer:
-    """Names and numbers: the first one counts."""
-    return claims[0].value, claims[0], []
+    """Names and numbers: the first one in the text counts, else the title's."""
+    best = min(claims, key=lambda claim: (claim.source == "title", claim.span))
+    return best.value, best, []
 
 
 def _joined(claims: list[Claim]) -> Answer:
