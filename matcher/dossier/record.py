@@ -1,0 +1,193 @@
+"""The record of one finished job as a page: plate, listing, verdict, measurements, proof, dates, money."""
+
+from collections.abc import Iterator
+from datetime import date
+
+from matcher.arrival.looks import BAD
+from matcher.arrival.measured import in_words
+from matcher.entry import said
+from matcher.finding import Finding, Outcome
+from matcher.motor import SITE_FIELDS, Motor, Offer
+from matcher.printed import document, heading, paragraph, table
+from matcher.record import Mark, Origin
+from matcher.rest import Rest
+from matcher.saying import fact
+from matcher.tables import rows
+
+VERDICTS = {
+    "fits": "Fits",
+    "fits_with_work": "Fits with work",
+    "ask": "Ask first",
+    "poor": "Poor",
+    "wont_fit": "Won't fit",
+    None: "Not a motor",
+}
+OUTCOMES = {"good": "right", "watch": "look again", "bad": "not right", "note": ""}
+ANSWERS = {
+    Outcome.SAME: "same",
+    Outcome.OK: "differs, harmless",
+    Outcome.LOSS: "costs points",
+    Outcome.UNKNOWN: "not known",
+    Outcome.FAIL: "does not fit",
+}
+LONGEST = 3000
+"""Characters of the listing's text that are printed."""
+
+
+def record_page(rest: Rest, today: date) -> str:
+    """Return the record of a job as one page that prints; all words are escaped."""
+    name = rest.job.name or "a job without a name"
+    return document(f"Record: {name}", _parts(rest, today))
+
+
+def _parts(rest: Rest, today: date) -> Iterator[str]:
+    yield paragraph(_head(rest, today), soft=True)
+    yield from _bench(rest)
+    yield heading("The old motor and its place")
+    yield table(_plate(rest))
+    if rest.job.plate_text.strip():
+        yield paragraph(f"Plate as typed: {rest.job.plate_text.strip()[:LONGEST]}", soft=True)
+    yield from _listing(rest)
+    yield from _verdict(rest)
+    yield from _arrival(rest)
+    yield from _notes(rest)
+    yield from _proof(rest)
+    yield from _worth(rest)
+
+
+def _head(rest: Rest, today: date) -> str:
+    entries = rest.entries
+    parts = [
+        rest.job.place,
+        f"begun {rest.job.created[:10]}",
+        f"bought {entries.bought}" if entries.bought else "",
+        f"delivered {entries.delivered}" if entries.delivered else "",
+        f"printed {today.isoformat()}",
+    ]
+    return "  ·  ".join(filter(None, parts))
+
+
+def _bench(rest: Rest) -> Iterator[str]:
+    found = rest.bench.diagnosis
+    if not rest.bench.answers:
+        return
+    yield heading("Which part failed")
+    yield paragraph(" ".join([found.says, *found.why]))
+    answers = "; ".join(f"{name.replace('_', ' ')}: {text}" for name, text in rest.bench.answers.items())
+    yield paragraph(f"Bench tests: {answers}", soft=True)
+
+
+def _plate(rest: Rest) -> list[tuple[str, ...]]:
+    """Return the facts of the old motor and its place, two pairs a row."""
+    record = rest.job.old_motor()
+    pairs = [
+        (fact(name), in_words(name, record.facts), _origin(record.where.get(name)))
+        for name in Motor.model_fields
+        if getattr(record.facts, name) is not None and name != "seen_from"
+    ]
+    site = rest.wanted.site
+    pairs += [
+        (fact(name), f"{said(name, getattr(site, name))} {_unit(name)}".strip(), "")
+        for name in SITE_FIELDS
+        if getattr(site, name) is not None
+    ]
+    cells = [(label, f"{value}{f' ({origin})' if origin else ''}") for label, value, origin in pairs]
+    half = (len(cells) + 1) // 2
+    right = [*cells[half:], ("", "")]
+    return [(*cells[place], *right[place]) for place in range(half)]
+
+
+def _unit(name: str) -> str:
+    return next((row["unit"] for row in rows("fields") if row["field"] == name), "")
+
+
+def _origin(mark: Mark | None) -> str:
+    return "" if mark is None or mark.origin in (Origin.READ, Origin.TYPED) else mark.origin.value
+
+
+def _listing(rest: Rest) -> Iterator[str]:
+    if rest.bought is None:
+        return
+    yield heading("The listing it was bought from")
+    yield paragraph(" ".join(filter(None, [rest.bought.title, _terms(rest)])))
+    if rest.bought.source_name:
+        yield paragraph(f"From: {rest.bought.source_name}", soft=True)
+    if rest.bought.text.strip():
+        text = rest.bought.text.strip()
+        yield paragraph(text if len(text) <= LONGEST else f"{text[:LONGEST]} ...", soft=True)
+
+
+def _terms(rest: Rest) -> str:
+    offer = rest.standing.candidate.facts if rest.standing else Offer()
+    names = ("price", "currency", "shipping", "condition", "return_days", "return_shipping", "warranty_days")
+    known = [f"{fact(name)} {in_words(name, offer)}" for name in names if getattr(offer, name) is not None]
+    return f"({', '.join(known)})" if known else ""
+
+
+def _verdict(rest: Rest) -> Iterator[str]:
+    if rest.standing is None:
+        return
+    judged = rest.standing.after
+    yield heading("Verdict, with what was measured")
+    score = f", score {judged.score:g}" if judged.score is not None else ""
+    yield paragraph(f"{VERDICTS[judged.verdict]}{score}. {judged.reason}")
+    yield table([_finding(one) for one in judged.findings], ("Check", "Answer", "Why", "Rests on"))
+
+
+def _finding(one: Finding) -> tuple[str, ...]:
+    return one.check, ANSWERS[one.outcome], one.why, one.source
+
+
+def _arrival(rest: Rest) -> Iterator[str]:
+    standing = rest.standing
+    if standing is None or not (standing.values or rest.entries.looks):
+        return
+    yield heading("Measured on arrival")
+    differing = {one.field for one in standing.differing}
+    yield table(
+        [
+            (
+                item.label,
+                item.listed or item.doubt,
+                in_words(item.field, standing.measured.facts),
+                "differs" if item.field in differing else "",
+            )
+            for item in standing.items
+            if item.field in standing.values
+        ],
+        ("Fact", "Listing", "Measured", ""),
+    )
+    bad = [look.bad for look in standing.looks if look.answer == BAD]
+    if bad:
+        yield paragraph(f"Found bad: {'; '.join(bad)}.")
+    decided = {"keep": "kept", "send_back": "sent back"}.get(rest.entries.decision, "not decided")
+    yield paragraph(f"{standing.window_says} Advice: {standing.advice.says.lower()}. Decision: {decided}.")
+    if rest.entries.photos:
+        yield paragraph(f"Pictures: {', '.join(rest.entries.photos)}", soft=True)
+
+
+def _notes(rest: Rest) -> Iterator[str]:
+    written = [line for line in (rest.sheet.blanks if rest.sheet else ()) if line.note]
+    if written:
+        yield heading("Written down at the swap")
+        yield table([(line.text, line.note) for line in written])
+
+
+def _proof(rest: Rest) -> Iterator[str]:
+    if not rest.proof.results:
+        return
+    yield heading("Proof run")
+    yield table(
+        [(one.label, one.words, OUTCOMES[one.outcome], one.says, one.source) for one in rest.proof.results],
+        ("", "", "", "", "Rests on"),
+    )
+
+
+def _worth(rest: Rest) -> Iterator[str]:
+    if not rest.worth.says:
+        return
+    yield heading("Was it worth it")
+    yield paragraph("\n".join(rest.worth.says))
+    small = [*(f"Assumed: {line}" for line in rest.worth.assumed), *rest.worth.missing]
+    if small:
+        yield paragraph("\n".join(small), soft=True)

@@ -1,0 +1,79 @@
+"""The rest of one job, worked out in one go: bench, arrival, sheet, proof run and reckoning.
+
+The window asks for this on a worker; the record of a finished job is printed from it.
+"""
+
+from dataclasses import dataclass
+from datetime import date
+
+from matcher.airflow.entries import texts_in as proof_texts
+from matcher.airflow.proof import Proof, prove
+from matcher.arrival.section import Entries, bought, entries_in
+from matcher.arrival.standing import Standing, stand
+from matcher.job import Job, Listing
+from matcher.motor import Offer, Wanted
+from matcher.settings import Settings
+from matcher.sheet import Sheet, Swap, swap_sheet
+from matcher.triage import Bench, bench_of
+from matcher.worth import Worth, reckon
+from matcher.worth import texts_in as worth_texts
+
+
+@dataclass(frozen=True, slots=True)
+class Rest:
+    """Everything after the choice of a motor, as far as the job has come."""
+
+    job: Job
+    wanted: Wanted
+    bench: Bench
+    entries: Entries
+    bought: Listing | None
+    standing: Standing | None
+    """`None` while nothing is bought; so are the swap and its sheet."""
+    swap: Swap | None
+    sheet: Sheet | None
+    proof: Proof
+    worth: Worth
+
+
+def rest_of(job: Job, today: date, settings: Settings | None = None) -> Rest:
+    """Return how the rest of a job stands today."""
+    wanted = job.wanted()
+    entries, listing = entries_in(job.arrival), bought(job)
+    standing = stand(wanted, listing.record(), entries, today, settings) if listing else None
+    swap = _swap(wanted, standing)
+    new = swap.new if swap else Offer()
+    proof = prove(proof_texts(job.proof), new, wanted.motor, wanted.site)
+    watts = next((number for number in proof_watts(job)), None)
+    whole = (wanted.motor, new, wanted.site) if swap else None
+    return Rest(
+        job=job,
+        wanted=wanted,
+        bench=bench_of(job, wanted.motor),
+        entries=entries,
+        bought=listing,
+        standing=standing,
+        swap=swap,
+        sheet=swap_sheet(swap, job.sheet_notes) if swap else None,
+        proof=proof,
+        worth=reckon(worth_texts(job.worth), whole, job.fallback, watts),
+    )
+
+
+def _swap(wanted: Wanted, standing: Standing | None) -> Swap | None:
+    if standing is None:
+        return None
+    return Swap(wanted.motor, standing.measured.facts, wanted.site, standing.after)
+
+
+def proof_watts(job: Job) -> tuple[float, ...]:
+    """Return the motor's input in watts as the proof run measured it, empty when it didn't."""
+    from matcher.airflow.entries import values_in
+
+    return values_in(proof_texts(job.proof))[0].get("watts", ())
+
+
+def with_note(job: Job, step: str, text: str) -> Job:
+    """Return the job with what was written down beside one step of its sheet; emptied, it is taken out."""
+    rest = {name: note for name, note in job.sheet_notes.items() if name != step}
+    return job.edited(sheet_notes=rest | {step: text} if text.strip() else rest)

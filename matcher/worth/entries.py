@@ -1,0 +1,74 @@
+"""The entries of the reckoning: `data/worth_entries.tsv`, as typed in `Job.worth`."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import cache
+
+from pydantic import JsonValue
+
+from matcher.airflow.entry import measured
+from matcher.entry import number
+from matcher.errors import BadValue
+from matcher.job import Job
+from matcher.tables import rows
+
+
+@dataclass(frozen=True, slots=True)
+class WorthEntry:
+    """One thing to enter, and what it can be."""
+
+    name: str
+    label: str
+    unit: str
+    low: float
+    high: float
+    how: str
+    source: str
+
+
+@cache
+def worth_entries() -> tuple[WorthEntry, ...]:
+    """Return every entry in the order of its table."""
+    return tuple(
+        WorthEntry(
+            row["name"],
+            row["label"],
+            row["unit"],
+            float(row["low"]),
+            float(row["high"]),
+            row["how"],
+            row["source"],
+        )
+        for row in rows("worth_entries")
+    )
+
+
+def texts_in(section: Mapping[str, JsonValue]) -> dict[str, str]:
+    """Return the entries as they were typed; other things in the section are passed over."""
+    known = {entry.name for entry in worth_entries()}
+    return {
+        name: text.strip()
+        for name, text in section.items()
+        if name in known and isinstance(text, str) and text.strip()
+    }
+
+
+def with_worth(job: Job, name: str, text: str) -> Job:
+    """Return the job with one entry as typed; emptied, it is taken out."""
+    rest = {key: value for key, value in job.worth.items() if key != name}
+    return job.edited(worth=rest | {name: text} if text.strip() else rest)
+
+
+def values_in(texts: Mapping[str, str]) -> tuple[dict[str, float], dict[str, str]]:
+    """Return the numbers of all texts that can be, and by entry why the others can't."""
+    values: dict[str, float] = {}
+    faults: dict[str, str] = {}
+    for entry in worth_entries():
+        if entry.name not in texts:
+            continue
+        try:
+            found = number(texts[entry.name].lstrip("$ "))
+            values[entry.name] = measured(entry.label, found, low=entry.low, high=entry.high, unit=entry.unit)
+        except BadValue as refused:
+            faults[entry.name] = str(refused)
+    return values, faults
