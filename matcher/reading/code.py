@@ -85,7 +85,8 @@ def is_split_code(series: str, text: str) -> bool:
 
 def _stands_alone(word: str) -> bool:
     """Say whether a word means something by itself."""
-    return any(not phrase.tail for phrase in heads().get(word, ()))
+    known = heads().get(word)
+    return known is not None and bool(known.roles)
 
 
 def is_ball_bearing(text: str) -> bool:

@@ -13,6 +13,7 @@ from matcher.reading.owner import LENGTHS
 from matcher.units import factor
 
 _THICKEST_SHAFT = 1.6  # inch; this trade's frames end at 1-5/8
+_FAR = 60  # items
 _PLAUSIBLE = {
     "shaft_diameter_in": (0.12, _THICKEST_SHAFT),
     "shaft_length_in": (0.3, 16.0),
@@ -200,7 +201,7 @@ def _subject(items: Items, first: int, last: int) -> tuple[str | None, bool]:
     if before is not None:
         return _subject_at(items, before), True
     j = first - 1
-    while j >= 0 and items.segment[j] == items.segment[first]:
+    while j >= max(0, first - _FAR) and items.segment[j] == items.segment[first]:
         said = _subject_at(items, j)
         if said:
             return said, False
@@ -211,7 +212,7 @@ def _subject(items: Items, first: int, last: int) -> tuple[str | None, bool]:
 def _before(items: Items, first: int) -> int | None:
     """Return the nearest subject before a figure in its clause."""
     j = first - 1
-    while j >= 0 and items.clause[j] == items.clause[first]:
+    while j >= max(0, first - _FAR) and items.clause[j] == items.clause[first]:
         if _subject_at(items, j):
             return j
         j -= 1

@@ -101,7 +101,7 @@ def _item_of(items: Items, j: int, token: int) -> int:
 def loose_codes(items: Items) -> None:
     """Find codes without a label; the first that is about the motor is its part number."""
     for i in items.numbers:
-        if items.used[i]:
+        if items.used[i] or not _may_be_code(items, i):
             continue
         first, last = reach(items, items.first[i])
         text = written(items, first, last)
@@ -126,6 +126,17 @@ def loose_codes(items: Items) -> None:
         end = _item_of(items, i, last)
         _take(items, start, end)
         _loose(items, written(items, first, last), start, end)
+
+
+def _may_be_code(items: Items, i: int) -> bool:
+    """Say whether a figure touches letters or a hyphen, or is made of groups; most figures don't."""
+    token = items.first[i]
+    return (
+        items.scan.glued(items.last[i])
+        or (token > 0 and (items.scan.glued(token - 1) or is_series(items.scan.raw[token - 1])))
+        or "-" in items.numbers[i].signs
+        or 6000 <= items.numbers[i].atoms[0] < 6400
+    )
 
 
 def is_digits(text: str) -> bool:

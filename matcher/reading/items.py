@@ -11,14 +11,13 @@ from dataclasses import dataclass
 from matcher.reading.figures import FIRST_OF_NUMBER, gather
 from matcher.reading.numeral import Numeral, numeral
 from matcher.reading.scan import Scan, scan, unjoin
-from matcher.reading.vocabulary import Heads, heads
-
-Roles = Mapping[str, str]
+from matcher.reading.vocabulary import Heads, Roles, Word, heads
 
 NO_ROLES: Roles = {}
 NUMBER: Roles = {"num": ""}
 LEADS_ON: Roles = {"fill": "-"}
 _LOOK_BEFORE = 3
+_FAR = 60  # items; nothing is looked for farther away, so that the work stays linear
 # A capacitor that the motor needs is a fact about it, whoever supplies it.
 _NEEDED = frozenset({"capacitor_uf", "capacitor_vac"})
 SEGMENT_ENDS = frozenset("\n|;.!?")
@@ -40,6 +39,20 @@ class Claim:
     """`?` behind it, or `words` of doubt in its clause; empty where the seller is sure."""
 
 
+def _longest(entry: Word, words: tuple[str, ...], token: int) -> tuple[Roles, int]:
+    """Return the roles of the longest known phrase that starts at a token, and how many tokens it takes."""
+    roles: Roles = entry.roles
+    length = 1
+    for k in range(token + 1, len(words)):
+        following = entry.longer.get(words[k])
+        if following is None:
+            break
+        entry = following
+        if entry.roles:
+            roles, length = entry.roles, k - token + 1
+    return (roles, length) if roles else (NO_ROLES, 1)
+
+
 class Items:
     """The items of one text; all lists run in step.
 
@@ -49,6 +62,7 @@ class Items:
     """
 
     __slots__ = (
+        "active",
         "asked",
         "claims",
         "clause",
@@ -80,6 +94,7 @@ class Items:
         self.asked: set[int] = set()
         self.numbers: dict[int, Numeral] = {}
         self.claims: list[Claim] = []
+        self.active: list[int] = []
         self._lay_out(heads())
         self.used: list[bool] = [False] * len(self.roles)
         self.known: dict[str, object] = {}
@@ -95,32 +110,21 @@ class Items:
         muted = ""
         while token < end:
             word = words[token]
-            roles, length = self._role(known, words, token, word)
-            if length == 1 and (word in SEGMENT_ENDS or word[:2] == "..") and self._ends(word, token):
-                if word == "?":
-                    self._ask(clause)
-                clause, segment, muted = clause + 1, segment + 1, ""
-            elif word in _BRACKETS:
-                clause += 1
-            elif word in CLAUSE_ENDS or (word == "-" and not roles and self._free_dash(token)):
-                clause += 1
-                if muted != "sticky" or not self._denies_figure(words, token + 1):
-                    muted = ""
-            elif roles:
-                if "num" in roles:
-                    figures = roles["num"] or word
-                    if not (token and self.scan.glued(token - 1)):
-                        figures, length = gather(words, token, figures, length)
-                    self.numbers[len(self.roles)] = numeral(figures)
-                elif "mute" in roles:
-                    muted = roles["mute"]
-                elif "not" in roles and self._denies_figure(words, token + length):
-                    muted = "sticky"
-                elif "unsure" in roles:
-                    self.doubted.add(clause)
-                elif "apart" in roles:
-                    self._set_apart(segment)
-                    muted = "clause"
+            length = 1
+            entry = known.get(word)
+            if entry is not None:
+                roles, length = _longest(entry, words, token)
+            else:
+                roles = NO_ROLES
+            if roles:
+                muted = self._take_notice(roles, token + length, clause, segment, muted)
+                self.active.append(len(self.roles))
+            elif word[0] in FIRST_OF_NUMBER or word[-1] in FIRST_OF_NUMBER:
+                roles, length = self._number(word, token)
+            elif not word[0].isalnum():
+                roles, clause, segment, muted = self._sign(word, token, (clause, segment, muted))
+            if "num" in roles and roles is not NUMBER:
+                roles, length = self._number(roles["num"], token, length)
             self.roles.append(roles)
             self.first.append(token)
             token += length
@@ -129,21 +133,47 @@ class Items:
             self.segment.append(segment)
             self.muted.append(muted)
 
+    def _number(self, figures: str, token: int, length: int = 1) -> tuple[Roles, int]:
+        """Keep the figures that start at a token, with all that belongs to them."""
+        roles = NUMBER if length == 1 and figures[0] in self.scan.words[token] else {"num": figures}
+        if not (token and self.scan.glued(token - 1)):
+            figures, length = gather(self.scan.words, token, figures, length)
+        self.numbers[len(self.roles)] = numeral(figures)
+        return roles, length
+
+    def _take_notice(self, roles: Roles, after: int, clause: int, segment: int, muted: str) -> str:
+        """Heed words that say what the rest is about; return how the rest of the clause is muted."""
+        if "mute" in roles:
+            return roles["mute"]
+        if "not" in roles and self._denies_figure(self.scan.words, after):
+            return "sticky"
+        if "unsure" in roles:
+            self.doubted.add(clause)
+        elif "apart" in roles:
+            self._set_apart(segment)
+            return "clause"
+        return muted
+
+    def _sign(self, sign: str, token: int, place: tuple[int, int, str]) -> tuple[Roles, int, int, str]:
+        """Return the roles of a sign and the clause, segment and muting that it leads to."""
+        clause, segment, muted = place
+        if (sign in SEGMENT_ENDS or sign[:2] == "..") and self._ends(sign, token):
+            if sign == "?":
+                self._ask(clause)
+            return NO_ROLES, clause + 1, segment + 1, ""
+        if sign[:2] == "..":
+            return LEADS_ON, clause, segment, muted
+        if sign in _BRACKETS:
+            return NO_ROLES, clause + 1, segment, muted
+        if sign in CLAUSE_ENDS or (sign == "-" and self._free_dash(token)):
+            sticks = muted == "sticky" and self._denies_figure(self.scan.words, token + 1)
+            return NO_ROLES, clause + 1, segment, muted if sticks else ""
+        return NO_ROLES, clause, segment, muted
+
     @staticmethod
     def _denies_figure(words: tuple[str, ...], token: int) -> bool:
         """`not 115 V`, `not for 230 V`: the figure is denied."""
         return any(word[0] in FIRST_OF_NUMBER for word in words[token : token + _LOOK_BEFORE])
-
-    @staticmethod
-    def _role(known: Heads, words: tuple[str, ...], token: int, word: str) -> tuple[Roles, int]:
-        for phrase in known.get(word, ()):
-            tail = phrase.tail
-            length = len(tail) + 1
-            if length == 1 or words[token + 1 : token + length] == tail:
-                return phrase.roles, length
-        if word[:2] == "..":
-            return LEADS_ON, 1
-        return (NUMBER if word[0] in FIRST_OF_NUMBER or word[-1] in FIRST_OF_NUMBER else NO_ROLES), 1
 
     def _ask(self, clause: int) -> None:
         """Doubt the last figure before a question mark and what stands behind it."""
@@ -157,7 +187,7 @@ class Items:
     def _set_apart(self, segment: int) -> None:
         """Mute the sentence, or the bracket, that says in the end that it is about another listing."""
         for i in range(len(self.roles) - 1, -1, -1):
-            if self.segment[i] != segment or self.scan.words[self.first[i]] == "(":
+            if self.segment[i] != segment or i < len(self.roles) - _FAR or self.word(i) == "(":
                 return
             self.muted[i] = "clause"
 
@@ -189,6 +219,7 @@ class Items:
         self.muted = [self.muted[old] for old in order]
         self.first = [self.first[old] for old in order]
         self.last = [self.last[old] for old in order]
+        self.active = [new for new, roles in enumerate(self.roles) if roles]
 
     def word(self, i: int) -> str:
         """Return the folded words of an item, blank between them; empty where there is none."""

@@ -115,7 +115,8 @@ def _claim_all(items: Items) -> None:
         brand.of_plate(items)
     _dispatch(items, _LABELS)
     identity.loose_codes(items)
-    brand.by_place(items)
+    if not any(claim.field == "brand" for claim in items.claims):
+        brand.by_place(items)
     _dispatch(items, _WORDS)
     for i in items.numbers:
         if not phrases.bare_frame(items, i):
@@ -128,8 +129,8 @@ def _claim_all(items: Items) -> None:
 
 
 def _dispatch(items: Items, handlers: dict[str, Handler]) -> None:
-    for i, roles in enumerate(items.roles):
-        for kind, value in roles.items():
+    for i in items.active:
+        for kind, value in items.roles[i].items():
             handler = handlers.get(kind)
             if handler:
                 handler(items, i, value)

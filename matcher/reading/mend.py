@@ -7,7 +7,10 @@ letter between figures, or before a unit; a nought within a word. Codes (`HL-2O3
 import re
 
 _UNIT = r"(?=V|A\b|HZ|HP|PH|RPM|W\b|°|MFD|UF|C\b|SPD|/|\s|,|;|\)|\"|$|[.](?:\s|$))"
-_FIGURES = re.compile(r"(?<![\w./-])(?:[OIl|]?[\d./,-]+|[OIl|]{2})(?:[\dOIl|./,-]|[SBZ](?=[\dOIl]))*" + _UNIT)
+# Possessive, so that no figure is tried twice.
+_FIGURES = re.compile(
+    r"(?<![\w./-])(?:[\d./,-]|[OIl|](?=[\dOIl|./]))(?:[\dOIl|./,-]|[SBZ](?=[\dOIl]))*+" + _UNIT
+)
 _FIVE = re.compile(r"(?<=CAP )S(?= ?MFD)")
 _ONE = re.compile(r"(?<=PH )[lI|](?![\w])|(?<=PHASE )[lI|](?![\w])|(?<![\w])[lI|](?=/\d|PH\b|PHASE\b)")
 _DOUBT = re.compile(r"\d[OIl|SBZ]|[OIl|][\d/]|[OIl|]{2}\d|\bPH(?:ASE)? [lI|]\b|\b[lI]PH")

@@ -8,6 +8,7 @@ from typing import cast
 
 from matcher.reading.items import Claim, Items
 
+_FAR = 40  # items
 OPPOSITE = {"cw": "ccw", "ccw": "cw"}
 
 
@@ -51,7 +52,7 @@ def _view_of(items: Items, i: int) -> tuple[str, int] | None:
     segment = items.segment[i]
     for step, stop in ((1, len(items)), (-1, -1)):
         for j in range(i + step, stop, step):
-            if items.segment[j] != segment or _is_turn(items, j):
+            if items.segment[j] != segment or abs(j - i) > _FAR or _is_turn(items, j):
                 break
             found = _view_at(items, j)
             if found:

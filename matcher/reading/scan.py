@@ -14,23 +14,89 @@ from matcher.reading.clean import clean
 from matcher.reading.mend import mend
 
 _DIGIT = r"[\d½¼¾⅛⅜⅝⅞⅓⅔⅕⅙]"
-_NUMBER = rf"\.?{_DIGIT}(?:[.,/\-]?{_DIGIT})*"
+_TOKEN = re.compile(
+    r"([A-Za-z](?:\.[A-Za-z])+\.?(?![A-Za-z])"  # initials: h.p., S.p.A.
+    r"|[wW]/[oO]?(?![\w/])"
+    r"|[^\W\d_]+(?:'[A-Za-z]+)?"
+    rf"|\.?{_DIGIT}(?:[.,/\-]?{_DIGIT})*"
+    r"|\.{2,}|.)(-(?=[^\W\d_])|[ \t]*)",
+    re.DOTALL,
+)
 # Abbreviations whose point doesn't end a sentence: the first ones never, the second ones unless a
 # capital follows.
-_NEVER_LAST = (
-    "mfr mfg mfgr cap ins insul isol iso kl encl amb brg brgs rot ser mod cat no nos nr num opp rev temp max min "
-    "approx th cl mtg imp "
-    "wkl typ art ref vol fr orig equiv incl vgl bohr durchm"
+_NEVER_LAST = frozenset(
+    [
+        "mfr",
+        "mfg",
+        "mfgr",
+        "cap",
+        "ins",
+        "insul",
+        "isol",
+        "iso",
+        "kl",
+        "encl",
+        "amb",
+        "brg",
+        "brgs",
+        "rot",
+        "ser",
+        "mod",
+        "cat",
+        "no",
+        "nos",
+        "nr",
+        "num",
+        "opp",
+        "rev",
+        "temp",
+        "max",
+        "min",
+        "approx",
+        "th",
+        "cl",
+        "mtg",
+        "imp",
+        "wkl",
+        "typ",
+        "art",
+        "ref",
+        "vol",
+        "fr",
+        "orig",
+        "equiv",
+        "incl",
+        "vgl",
+        "bohr",
+        "durchm",
+        "prot",
+        "therm",
+        "aisl",
+    ]
 )
-_MAY_BE_LAST = "in dia diam ft hrs yr yrs ea pc pcs amp sec min wt lbs lb mos ext ctr"
-_WORD = (
-    rf"(?i:{'|'.join(_NEVER_LAST.split())})\.(?!\w*\n)"
-    rf"|(?i:{'|'.join(_MAY_BE_LAST.split())})\.(?=[ \t]?[a-z\d,;|(/&+x-])"
-    r"|(?i:h\.p\.?|r\.p\.m\.?|v\.a\.c\.?|f\.l\.a\.?|c\.w\.?|c\.c\.w\.?|o\.d\.?|b\.c\.?|s\.p\.a\.?|p\.s\.c\.?|w/o?)(?![\w/])"
-    r"|(?:[A-Z]\.){2,5}(?:[A-Z](?![\w]))?|(?:[A-Z]{1,5}|Th|Cl|Iso|Isol|Kl|is)\.(?=[A-Za-z\d])"
-    r"|[^\W\d_]+(?:'[A-Za-z]+)?"
+_MAY_BE_LAST = frozenset(
+    [
+        "in",
+        "dia",
+        "diam",
+        "ft",
+        "hrs",
+        "yr",
+        "yrs",
+        "ea",
+        "pc",
+        "pcs",
+        "amp",
+        "sec",
+        "wt",
+        "lbs",
+        "lb",
+        "mos",
+        "ext",
+        "ctr",
+    ]
 )
-_TOKEN = re.compile(rf"({_NUMBER}|{_WORD}|\.{{2,}}|.)(-(?=[^\W\d_])|[ \t]*)", re.DOTALL)
+_GOES_ON = re.compile(r"[a-z\d,;|(/&+-]")
 
 
 class _Folded(dict[str, str]):
@@ -74,11 +140,42 @@ class Scan:
 def scan(text: str, *, plate: bool = False) -> Scan:
     """Cut `text`; tokens and gaps together are the whole cleaned text, in order."""
     pieces = _TOKEN.findall(mend(clean(text), plate=plate))
+    if "." in text:
+        pieces = _without_points(pieces)
     if not pieces:
         return Scan(text, (), (), (), [])
     raw, gaps = zip(*pieces, strict=True)
     starts = [0, *accumulate([len(word) + len(gap) for word, gap in pieces])]
     return Scan(text, raw, tuple(map(_FOLDED.__getitem__, raw)), gaps, starts)
+
+
+def _without_points(pieces: list[tuple[str, str]]) -> list[tuple[str, str]]:
+    """Let the points of abbreviations (`Mfr. no.`, `1/2 in. by`, `TH.PROT.`) fall into the gaps."""
+    kept: list[tuple[str, str]] = []
+    last = len(pieces) - 1
+    for k, piece in enumerate(pieces):
+        if (
+            piece[0] == "."
+            and kept
+            and _abbreviates(*kept[-1], piece[1], pieces[k + 1][0] if k < last else "")
+        ):
+            word, gap = kept[-1]
+            kept[-1] = word, f"{gap}.{piece[1]}"
+        else:
+            kept.append(piece)
+    return kept
+
+
+def _abbreviates(word: str, gap: str, behind: str, following: str) -> bool:
+    """Say whether the point after `word` (with `behind` blanks, then `following`) belongs to it."""
+    if gap or not following or following == "\n":
+        return False
+    folded = word.lower()
+    if folded in _NEVER_LAST:
+        return True
+    if folded in _MAY_BE_LAST:
+        return _GOES_ON.match(following) is not None
+    return not behind and word.isupper() and len(word) <= 5 and following[0].isalnum()
 
 
 # Labels that a plate's scan runs together with their value: `ENCLTEAO`, `ROTCCWLE`, `BRGBALL`.
@@ -94,30 +191,32 @@ _CLASSES = frozenset(f"{label}{letter}" for label in ("cl", "ins", "class") for 
 
 def unjoin(cut: Scan, known: Container[str]) -> Scan:
     """Return the cut with words parted that a scan ran together, where both halves are known."""
-    parts: list[tuple[int, int]] = []
+    raw: list[str] = []
+    words: list[str] = []
+    gaps: list[str] = []
+    starts: list[int] = []
     for token, word in enumerate(cut.words):
-        if word in _CLASSES:
-            parts.append((token, len(word) - 1))
-        elif len(word) > 4 and word not in known and word.isalpha():
-            for label in _RUN_TOGETHER:
-                if word.startswith(label) and word[len(label) :] in known:
-                    parts.append((token, len(label)))
-                    break
-    for token, length in reversed(parts):
-        cut = _parted(cut, token, length)
-    return cut
+        length = _label_length(word, known)
+        start = cut.starts[token]
+        if length:
+            raw += [cut.raw[token][:length], cut.raw[token][length:]]
+            words += [word[:length], word[length:]]
+            gaps += ["", cut.gaps[token]]
+            starts += [start, start + length]
+        else:
+            raw.append(cut.raw[token])
+            words.append(word)
+            gaps.append(cut.gaps[token])
+            starts.append(start)
+    return Scan(cut.text, tuple(raw), tuple(words), tuple(gaps), starts)
 
 
-def _parted(cut: Scan, token: int, length: int) -> Scan:
-    def put(row: tuple[str, ...], one: str, two: str) -> tuple[str, ...]:
-        return (*row[:token], one, two, *row[token + 1 :])
-
-    raw, word = cut.raw[token], cut.words[token]
-    starts = [*cut.starts[: token + 1], cut.starts[token] + length, *cut.starts[token + 1 :]]
-    return Scan(
-        cut.text,
-        put(cut.raw, raw[:length], raw[length:]),
-        put(cut.words, word[:length], word[length:]),
-        put(cut.gaps, "", cut.gaps[token]),
-        starts,
+def _label_length(word: str, known: Container[str]) -> int:
+    """Return how many letters of a word are a label run together with its value, 0 when it is one word."""
+    if word in _CLASSES:
+        return len(word) - 1
+    if len(word) < 5 or word in known or not word.isalpha():
+        return 0
+    return next(
+        (len(label) for label in _RUN_TOGETHER if word.startswith(label) and word[len(label) :] in known), 0
     )

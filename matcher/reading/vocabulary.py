@@ -1,45 +1,50 @@
 """The words that the reader knows, from `data/reading/words/`, ready to be looked up.
 
 A phrase may play several roles (`flat` is a fact about the shaft and counts flats): all rows of the
-same words are put together. Phrases are found by their first word, the longest first.
+same words are put together. Phrases are found word by word, the longest one counts.
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cache
 
 from matcher.reading.scan import scan
 from matcher.tables import rows
 
 TABLES = ("units", "facts", "control", "rotation", "labels", "scopes", "subjects", "offer")
-
 _SHAFT = frozenset({"shaft", "shafts"})
 _OF_SHAFT = frozenset({"fact", "flats"})  # `keyed shaft`, `double shaft`: what follows is about the shaft
 
-
-@dataclass(frozen=True, slots=True)
-class Phrase:
-    """A phrase: the words after its first one, and the roles it may play (kind: value)."""
-
-    tail: tuple[str, ...]
-    roles: Mapping[str, str]
+Roles = Mapping[str, str]
 
 
-Heads = Mapping[str, tuple[Phrase, ...]]
+@dataclass(slots=True)
+class Word:
+    """A word in its place in phrases: the roles of the phrase that ends here, and the words that go on."""
+
+    roles: dict[str, str] = field(default_factory=dict)
+    longer: dict[str, "Word"] = field(default_factory=dict)
+
+
+Heads = Mapping[str, Word]
 
 
 @cache
 def heads() -> Heads:
-    """Return all phrases by their first word, longest first."""
-    roles: dict[tuple[str, ...], dict[str, str]] = {}
+    """Return the first words of all phrases, each with what may follow it."""
+    root = Word()
     for table in TABLES:
         for row in rows(f"reading/words/{table}"):
-            roles.setdefault(scan(row["words"]).words, {}).setdefault(row["kind"], row["value"])
-    for words, plays in roles.items():
-        of_shaft = not plays.keys().isdisjoint(_OF_SHAFT) and not _SHAFT.isdisjoint(words)
-        if of_shaft or plays.get("fact") == "shaft_keyed=true":
-            plays.setdefault("subject", "shaft")
-    found: dict[str, list[Phrase]] = {}
-    for words in sorted(roles, key=len, reverse=True):
-        found.setdefault(words[0], []).append(Phrase(words[1:], roles[words]))
-    return {head: tuple(phrases) for head, phrases in found.items()}
+            word = root
+            words = scan(row["words"]).words
+            for part in words:
+                word = word.longer.setdefault(part, Word())
+            word.roles.setdefault(row["kind"], row["value"])
+            _inherit(words, word.roles)
+    return root.longer
+
+
+def _inherit(words: tuple[str, ...], roles: dict[str, str]) -> None:
+    of_shaft = not roles.keys().isdisjoint(_OF_SHAFT) and not _SHAFT.isdisjoint(words)
+    if of_shaft or roles.get("fact") == "shaft_keyed=true":
+        roles.setdefault("subject", "shaft")
