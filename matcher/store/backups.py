@@ -7,7 +7,7 @@ SQLite's online backup copies one consistent state while others go on reading an
 import os
 import re
 import time
-from collections.abc import Iterable
+from collections.abc import Sequence
 from contextlib import closing
 from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta
@@ -16,7 +16,7 @@ from pathlib import Path
 from sqlite_utils import Database
 
 from matcher.store.connection import APPLICATION_ID, connect, number, sync_folder
-from matcher.store.faults import NotAStore, StoreDamaged, locked
+from matcher.store.faults import NotAStore, locked
 from matcher.store.health import check
 from matcher.store.migrations import migrate, pending
 
@@ -29,7 +29,7 @@ _PATIENCE_S = 10.0
 """How long a backup waits for a lock; copying itself takes one step and isn't cut short."""
 _WAITING = (5, 6)
 """SQLite's result codes BUSY and LOCKED."""
-_NAME = re.compile(r"(\d{8}T\d{6})Z(?:-(\d{1,3}))?\.db")
+_NAME = re.compile(r"(\d{8}T\d{6})Z(?:-(\d{1,9}))?\.db")
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,12 +75,12 @@ def sound(db: Database, path: Path) -> None:
     pending(db, path)
 
 
-def _free_name(path: Path) -> Path:
-    stamp = datetime.now(UTC).strftime("%Y%m%dT%H%M%SZ")
-    for name in (f"{stamp}.db", *(f"{stamp}-{n}.db" for n in range(2, 1000))):
-        if not (folder(path) / name).exists():
-            return folder(path) / name
-    raise StoreDamaged(f"{folder(path)}: too many backups of one second.")
+def _next_name(path: Path) -> Path:
+    """Return a name that sorts after all others, those of the same second included."""
+    stamp = datetime.now(UTC).strftime("%Y%m%dT%H%M%S")
+    matches = (_NAME.fullmatch(file.name) for file in folder(path).iterdir())
+    taken = [int(match[2] or 1) for match in matches if match and match[1] == stamp]
+    return folder(path) / (f"{stamp}Z-{max(taken) + 1}.db" if taken else f"{stamp}Z.db")
 
 
 def make(db: Database, path: Path, spare: Path | None = None) -> Generation:
@@ -91,7 +91,7 @@ def make(db: Database, path: Path, spare: Path | None = None) -> Generation:
     folder(path).mkdir(exist_ok=True)
     draft = folder(path) / f"unfinished-{os.getpid()}.tmp"
     copy_to(db, draft, path)
-    target = _free_name(path)
+    target = _next_name(path)
     draft.replace(target)
     sync_folder(target.parent)
     thin_out(path, spare)
@@ -126,9 +126,9 @@ def _copy(source: Database, target: Database, path: Path) -> None:
     source.conn.backup(target.conn, progress=progress)
 
 
-def kept(all_of_them: Iterable[Generation]) -> set[Generation]:
+def kept(oldest_first: Sequence[Generation]) -> set[Generation]:
     """Return which backups to keep: the newest, then the newest of each day, then of each week."""
-    newest_first = sorted(all_of_them, key=lambda one: one.made, reverse=True)
+    newest_first = oldest_first[::-1]
     days: dict[object, Generation] = {}
     weeks: dict[object, Generation] = {}
     for one in newest_first[_NEWEST:]:

@@ -51,17 +51,22 @@ def _shown(value: object) -> JsonValue:
 
 
 def same(left: object, right: object) -> bool:
-    """Whether two leaves are the same; the moment at which a value was given doesn't count.
+    """Whether two leaves are the same.
 
     The type counts: JSON's `1`, `1.0` and `true` are three values, though Python calls them equal.
     """
     if type(left) is not type(right):
         return False
-    if isinstance(left, dict) and isinstance(right, dict) and "origin" in left and "origin" in right:
-        left, right = {**left, "when": ""}, {**right, "when": ""}
     if isinstance(left, (dict, list)):
         return json.dumps(left, sort_keys=True) == json.dumps(right, sort_keys=True)
     return left == right
+
+
+def agree(left: object, right: object) -> bool:
+    """Whether two leaves say the same; the moment at which a value was given doesn't count."""
+    if isinstance(left, dict) and isinstance(right, dict) and "origin" in left and "origin" in right:
+        return same({**left, "when": ""}, {**right, "when": ""})
+    return same(left, right)
 
 
 def differing(one: Leaves, other: Leaves) -> list[Path]:
@@ -119,9 +124,9 @@ def _settle(path: Path, others: list[Path], mine: Leaves, merged: Merged) -> Cla
     want = mine.values.get(path, ABSENT)
     kept = merged.leaves.values
     have = kept.get(path, ABSENT)
-    if same(want, have):
-        return None
     near = _near(path, others) if others else None
+    if same(want, have) or (near is not None and agree(want, have)):
+        return None
     if near is not None and path[-1:] != ("place",):
         theirs = kept.get(near, ABSENT)
         return Clash(path, _shown(want), _shown(theirs))

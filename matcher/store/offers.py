@@ -14,7 +14,7 @@ from matcher.motor import Offer
 from matcher.record import Conflict, Mark, Record
 from matcher.store.connection import change, number
 from matcher.store.faults import NoSuchJob
-from matcher.store.merge import Clash, same
+from matcher.store.merge import Clash, agree
 from matcher.store.numbers import bare, numbers_of_offer
 from matcher.store.search import NEAR_ENOUGH, words_query
 
@@ -153,7 +153,7 @@ def correct(db: Database, n: int, field: str, given: Given | None, before: Given
             raise NoSuchJob(f"offer {n}: not in this store; it may have been deleted.")
         corrections = json.loads(row[0])
         mine, seen = ((one.model_dump(mode="json") if one else None) for one in (given, before))
-        if not same(corrections.get(field), seen):
+        if not agree(corrections.get(field), seen):
             return Clash(("offer", str(n), field), mine, corrections.get(field))
         corrections.pop(field, None)
         if mine is not None:

@@ -74,6 +74,13 @@ def test_a_draft_left_by_a_power_cut_is_no_backup(store: Store, job: Job, path: 
     assert len(store.backups()) == 1
 
 
+def test_the_newest_of_one_second_stays(store: Store, job: Job) -> None:
+    store.save(job)
+    made = [store.back_up() for _ in range(6)]
+    assert made[-1] in store.backups()
+    assert len(store.backups()) <= backups.MOST
+
+
 def test_a_failed_backup_leaves_the_old_ones(
     store: Store, job: Job, path: Path, new_job: Callable[..., Job]
 ) -> None:
@@ -98,10 +105,10 @@ def test_a_failed_backup_leaves_the_old_ones(
 
 def test_a_year_of_backups_stays_few() -> None:
     start = datetime(2030, 1, 1, tzinfo=UTC)
-    there: set[Generation] = set()
+    there: list[Generation] = []
     for hour in range(0, 365 * 24, 7):
-        there.add(Generation(Path(str(hour)), start + timedelta(hours=hour), 1))
-        there = backups.kept(there)
+        there.append(Generation(Path(str(hour)), start + timedelta(hours=hour), 1))
+        there = sorted(backups.kept(there), key=lambda one: one.made)
         assert len(there) <= backups.MOST
     ages = sorted((start + timedelta(days=365) - one.made).days for one in there)
     assert ages[-1] >= 21
