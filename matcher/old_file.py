@@ -11,10 +11,10 @@ from pathlib import Path
 from typing import TypeVar
 
 from pydantic import ValidationError
-from rapidfuzz import process
 
 from matcher.errors import SamespinError, UnknownField, UnreadableInput
 from matcher.job_given import value_for
+from matcher.meant import meant
 from matcher.motor import MOTOR_FIELDS, SITE_FIELDS, Facts, Motor, Offer, Site, Wanted
 from matcher.reading import read_plate
 from matcher.reading.decoding import decoded
@@ -22,8 +22,6 @@ from matcher.reading.source_kind import foreign
 
 LARGEST = 1_000_000
 """Bytes of a file about one motor."""
-_LIKELY = 70
-"""How alike (0..100) a name must be to be the one that was meant."""
 _PARTS = ("motor", "site", "id")
 
 SomeFacts = TypeVar("SomeFacts", bound=Facts)
@@ -110,12 +108,7 @@ def _unknown_part(name: str) -> str:
     home = "motor" if name in MOTOR_FIELDS else "site" if name in SITE_FIELDS else ""
     if home:
         return f"{name!r:.60} stands outside; put it under {home!r}"
-    return f"{name!r:.60} is no part of this file{_meant(name, _PARTS)}; write motor and site"
-
-
-def _meant(name: str, known: tuple[str, ...]) -> str:
-    best = process.extractOne(name, known, score_cutoff=_LIKELY)
-    return f"; did you mean {best[0]!r}?" if best else ""
+    return f"{name!r:.60} is no part of this file; its parts are motor and site{meant(name, _PARTS)}"
 
 
 def _facts(model: type[SomeFacts], given: object, part: str) -> SomeFacts:
@@ -142,4 +135,4 @@ def _unknown_fact(name: str, model: type[Facts], part: str) -> str:
         return f"{name!r:.60} is no fact of a {part}; put it under {home!r}"
     if name in Offer.model_fields:
         return f"{name!r:.60} is a fact of an offer, not of the old {part}"
-    return f"{name!r:.60} is no fact of a {part}{_meant(name, tuple(model.model_fields))}"
+    return f"{name!r:.60} is no fact of a {part}{meant(name, tuple(model.model_fields))}"

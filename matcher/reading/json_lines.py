@@ -9,8 +9,9 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from pydantic import ValidationError
 
-from matcher.errors import BadValue, SamespinError, UnreadableInput
+from matcher.errors import BadValue, SamespinError, UnknownField, UnreadableInput
 from matcher.job_given import value_for
+from matcher.meant import meant
 from matcher.motor import OFFER_FIELDS, Offer
 from matcher.reading.listing import read_listing, read_plate
 from matcher.reading.problem import OnProblem, Problem
@@ -106,6 +107,8 @@ def _with_facts(found: Mapping[str, object], facts: object, name: str) -> Record
 def _fault(called: str, facts: Mapping[str, object]) -> SamespinError:
     """Return what is wrong with the first bad fact."""
     for field, value in facts.items():
+        if field not in OFFER_FIELDS:
+            return UnknownField(f"{called}{field!r:.60} is no fact of an offer{meant(field, OFFER_FIELDS)}")
         try:
             value_for(Offer, field, value)
         except SamespinError as fault:

@@ -106,7 +106,10 @@ def _weighty(given: Sequence[Claim], read: Sequence[Claim]) -> list[Claim]:
     top: dict[str, int] = {}
     for claim in read if given else ():
         top[claim.field] = max(claim.strength, top.get(claim.field, 0))
-    return [replace(claim, strength=max(claim.strength, top.get(claim.field, 0))) for claim in given]
+    return [
+        replace(claim, strength=top[claim.field]) if claim.strength < top.get(claim.field, 0) else claim
+        for claim in given
+    ]
 
 
 def _claim_all(items: Items) -> None:

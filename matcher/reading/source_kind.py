@@ -4,7 +4,7 @@ import re
 from typing import Literal
 
 from matcher.reading.decoding import decoded, marked
-from matcher.reading.table_layout import SAMPLE, sniff
+from matcher.reading.table_layout import SAMPLE, Layout, sniff
 
 Kind = Literal["page", "table", "json lines", "text"]
 
@@ -70,10 +70,17 @@ def kind_of(head: bytes, ending: str) -> Kind:
 
 
 def _is_table(text: str) -> bool:
-    """Say whether a text file is a table: a header of three known columns or more, rows below it."""
+    """Say whether a text file is a table: a header of known columns, and rows as wide below it."""
     lines = text.splitlines()[:SAMPLE]
     layout = sniff(lines)
-    if layout is None or layout.known < 3:
+    if layout is None or layout.known < 2:
         return False
-    rows = [line for line in lines[layout.line :] if line.count(layout.delimiter) >= 2]
-    return bool(rows)
+    least = 1 if layout.known == layout.width else 2
+    rows = [line for line in lines[layout.line :] if line.count(layout.delimiter) >= least]
+    return bool(rows) and (layout.known >= 3 or _sells_by(layout))
+
+
+def _sells_by(layout: Layout) -> bool:
+    """Say whether two columns alone make a table: a price and what it is the price of."""
+    names = {heading.header.column.name for heading in layout.headings if heading.header}
+    return layout.known == layout.width and bool(names & {"price", "asking"})

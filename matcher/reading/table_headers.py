@@ -44,7 +44,8 @@ _APART = re.compile(r"[^\w&$€£]+|_+")
 _IN_BRACKETS = re.compile(r"[(\[{]([^()\[\]{}]{1,40})[)\]}]")
 
 
-@dataclass(frozen=True, slots=True)
+# Compared by identity: each kind of column and each header is made once, and looked up very often.
+@dataclass(frozen=True, slots=True, eq=False)
 class Column:
     """A kind of value: how its cell is taken, which facts it may give (see `data/reading/columns.tsv`)."""
 
@@ -58,7 +59,7 @@ class Column:
     no: str
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Header:
     """What a header means: its column, and the unit, currency or view that holds for all its cells."""
 

@@ -6,7 +6,7 @@ headers that are known (`table_headers`). Title lines above the header are skipp
 
 from collections import Counter
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 
 from matcher.reading.amounts import is_continental
 from matcher.reading.cell_words import meanings
@@ -34,16 +34,17 @@ class Layout:
     line: int
     headings: tuple[Heading, ...]
     comma: bool = False
+    names: frozenset[str] = field(init=False)
+    """The header's own words, in lower case; a row of nothing else is the header again."""
+
+    def __post_init__(self) -> None:
+        words = frozenset(heading.words.casefold() for heading in self.headings if heading.words)
+        object.__setattr__(self, "names", words)
 
     @property
     def width(self) -> int:
         """Number of columns that the header names."""
         return len(self.headings)
-
-    @property
-    def names(self) -> tuple[str, ...]:
-        """The header's cells, folded; a row with the same ones is the header again."""
-        return tuple(folded(heading.words) for heading in self.headings)
 
     @property
     def known(self) -> int:
@@ -64,10 +65,15 @@ def header_score(cells: Sequence[str]) -> int:
     filled = [cell.strip() for cell in cells if cell.strip()]
     if not filled:
         return 0
+    # Figures first: nearly every row of data has some, and is told from a header by that alone.
+    if 4 * sum(map(_has_figure, filled)) > len(filled):
+        return 0
     known = [cell for cell in filled if header(cell) is not None]
-    figures = sum(any(sign.isdigit() for sign in cell) for cell in filled)
-    distinct = len({folded(cell) for cell in known})
-    return distinct if 2 * len(known) >= len(filled) and 4 * figures <= len(filled) else 0
+    return len({folded(cell) for cell in known}) if 2 * len(known) >= len(filled) else 0
+
+
+def _has_figure(cell: str) -> bool:
+    return not cell.isalpha() and any(map(str.isdigit, cell))
 
 
 def sniff(lines: Sequence[str]) -> Layout | None:

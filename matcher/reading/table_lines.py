@@ -4,7 +4,6 @@ import re
 from collections.abc import Sequence
 
 from matcher.reading.cell_words import is_word
-from matcher.reading.table_headers import folded
 from matcher.reading.table_layout import Layout, header_score
 
 _COUNTED = re.compile(
@@ -15,10 +14,9 @@ _FIGURES = re.compile(r"[$€£]?\s?-?[\d.,\s]{1,20}(?:[$€£%]|[A-Z]{3})?")
 
 def is_header_again(cells: Sequence[str], layout: Layout) -> bool:
     """Say whether a row repeats the header, some of its cells perhaps left out."""
-    again = [folded(cell) for cell in cells]
-    filled = sum(1 for cell in again if cell)
-    same = sum(1 for cell, name in zip(again, layout.names, strict=False) if cell and cell == name)
-    return filled >= 1 and same >= max(1, 0.8 * filled) and (filled > 1 or layout.width == 1)
+    filled = [" ".join(cell.split()).casefold() for cell in cells if cell and not cell.isspace()]
+    same = sum(cell in layout.names for cell in filled)
+    return same >= max(1, 0.8 * len(filled)) and (len(filled) > 1 or layout.width == 1)
 
 
 def is_new_header(cells: Sequence[str], layout: Layout) -> bool:
