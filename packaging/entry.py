@@ -1,0 +1,5 @@
+"""Where the bundled program starts."""
+
+from matcher.command import main
+
+main()
