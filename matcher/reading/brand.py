@@ -89,6 +89,11 @@ def labelled(items: Items, i: int) -> None:
     last = _name_from(items, j)
     while items.plate and items.word(last + 1) in _COMPANY and items.clause[last + 1] == items.clause[j]:
         last += 1
+    end = items.last[last]
+    if items.scan.gaps[end] == "-" or (
+        items.scan.glued(end) and items.scan.words[end + 1 : end + 2] == ("-",)
+    ):
+        return  # the letters of a code
     items.used[i] = True
     claim_name(items, j, last, 3)
 
@@ -154,9 +159,12 @@ def by_place(items: Items) -> None:
         last = _name_from(items, k)
         leads = any(kind in items.roles[last + 1] for kind in _AFTER_NAME) if last + 1 < len(items) else True
         leads = leads or (items.plate and k == 0)
+        shouts = items.raw(k).isupper() and len(items.raw(k)) > 4 and not items.scan.text.isupper()
         closed = last + 1 >= len(items) or items.segment[last + 1] != items.segment[k]
-        if (opens and (leads or closed)) or (
-            leads and (items.source == "title" or items.has(last + 1, "motor"))
+        if (
+            (opens and (leads or closed))
+            or shouts
+            or (leads and (items.source == "title" or items.has(last + 1, "motor")))
         ):
             claim_name(items, k, last, 0)
             return

@@ -32,6 +32,7 @@ _RETURNS = str.maketrans("\r\f\v`", "   '")
 _MARKUP = re.compile(
     r"<[a-zA-Z/!][^<>]{0,300}>|&(?:[a-zA-Z][a-zA-Z0-9]{1,11}|#[0-9]{1,6}|#[xX][0-9a-fA-F]{1,5});"
 )
+_WHOLE_SUM = re.compile(r"(\d)[.,]-(?!\d)")  # `70,- EUR`
 _BLOCK = re.compile(r"</?(?:br|p|li|ul|ol|tr|div|h[1-6]|dt|dl|table)\b", re.IGNORECASE)
 
 
@@ -48,4 +49,6 @@ def clean(text: str) -> str:
     """Return `text` with plain quotes, dashes, blanks and no markup, the same length as before."""
     if "<" in text or "&" in text:
         text = _MARKUP.sub(_flat, text)
+    if ",-" in text or ".-" in text:
+        text = _WHOLE_SUM.sub(r"\1  ", text)
     return text.translate(_RETURNS if text.isascii() else _ONE_FOR_ONE)

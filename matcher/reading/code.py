@@ -11,7 +11,7 @@ _NO_CODE = re.compile(
     r"|IEC-?\d{2,3}[A-Z]?|IP-?\d\d[A-Z]?|IM-?B?\d+|B\d{1,2}|S\d|R-?\d{2,3}[A-Z]?"
     r"|\d+(?:[.,/-]\d+)*(?:ST|ND|RD|TH|S|X|K|M|AM|PM|PCS?|AWG|GA|LBS?|OZ|MM|CM|IN|FT|YRS?|W|WIRE)?"
     r"|\d+(?:[.,/-]\d+)*[Xx]\d+(?:[.,/Xx-]\d+)*(?:IN)?"
-    r"|(?:MID|PRE|POST|CIRCA|EARLY|LATE|CAT|CLASS|TYPE|RS|ISO|EN|DIN|UL|NEMA|MG|GROUP|DIV|COVID|MP|LF)-?\d+\w*",
+    r"|(?:MID|PRE|POST|CIRCA|EARLY|LATE|CAT|CLASS|TYPE|RS|ISO|EN|DIN|UL|NEMA|MG|GROUP|DIV|COVID)-?\d+\w*",
     re.IGNORECASE,
 )
 _SECOND = re.compile(r"\d{3,}[A-Z]?|\d{2,4}[A-Z]{0,2}(?:[-/][A-Z0-9]+)+|\d{2,3}[A-Z]-?\d")

@@ -14,6 +14,7 @@ from matcher.units import factor
 
 _THICKEST_SHAFT = 1.6  # inch; this trade's frames end at 1-5/8
 _FAR = 60  # items
+_USUAL_SHAFTS = frozenset({0.25, 0.3125, 0.375, 0.5, 0.625, 0.875})
 _PLAUSIBLE = {
     "shaft_diameter_in": (0.12, _THICKEST_SHAFT),
     "shaft_length_in": (0.3, 16.0),
@@ -117,6 +118,7 @@ def _claim(items: Items, group: list[Length]) -> None:
     subject, same_clause = _subject(items, group[0].item, group[-1].end)
     if subject is None and len(group) < 3:
         subject = _without_subject(items, group)
+        same_clause = subject is not None
     if subject is None or subject == "other" or len(group) > 2:
         return
     if len(group) == 2:
@@ -129,7 +131,11 @@ def _claim(items: Items, group: list[Length]) -> None:
 
 def _without_subject(items: Items, group: list[Length]) -> str | None:
     """`5.6 in. diameter`: the diameter of nothing in particular is the body's."""
-    return "body" if _aspect(items, group[0]) == "dia" and group[0].inches > _THICKEST_SHAFT else None
+    if _aspect(items, group[0]) == "dia" and group[0].inches > _THICKEST_SHAFT:
+        return "body"
+    if len(group) == 2 and round(group[0].inches, 4) in _USUAL_SHAFTS and 1.5 <= group[1].inches <= 8:
+        return "shaft"  # `1/2 X 5` alone in its clause
+    return None
 
 
 def _claim_two(items: Items, subject: str, group: list[Length], *, same_clause: bool) -> None:

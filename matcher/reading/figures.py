@@ -14,6 +14,7 @@ _JOINTS = {"/": "/", "-": "–", "and": "/", "&": "/", "or": "|"} | dict.fromkey
 _SAME_FORM_ONLY = frozenset({"/", "and", "&", "or"})
 _MONEY = frozenset({"$", "€", "£", "usd", "eur", "gbp", "cad", "euro", "chf", "sek", "aud", "+"})
 _PIECES = 6
+_SMALLEST_SHARE = 0.3  # of the figure before it in a list; `1750, 184T` is no list
 # Figures that stand in lists, going down: speeds, amperes, fractions of a horsepower.
 _FORMS = (re.compile(r"1?\d{3}"), re.compile(r"\d{1,2}\.\d{1,2}"), re.compile(r"1/\d{1,2}"))
 _LAST_FIGURE = re.compile(r"(?:1/\d{1,2}|[\d.]+)$")
@@ -58,7 +59,7 @@ def _lists(words: Words, figures: str, after: int) -> bool:
     one, two = numeral(last[0]).value, numeral(more).value
     third = words[after + comma + 1] if after + comma + 1 < len(words) else ""
     sure = comma or "/" in more or "/" in figures or form.fullmatch(third) is not None
-    return bool(one and two and one > two and sure)
+    return bool(one and two and one > two > _SMALLEST_SHARE * one and sure)
 
 
 def _joins(words: Words, figures: str, after: int) -> bool:

@@ -8,6 +8,7 @@ from matcher.reading.items import NO_ROLES, Items
 
 _NUMBER_LIKE = re.compile(r"[A-Za-z0-9]+(?:[-./ ][A-Za-z0-9]+)*")
 _SHORTEST_OTHER = 4  # `interchange T5 and T8` tells of leads
+_STEPS = 3
 _LIST_SIGNS = frozenset({",", "/", "&", "and", "or", "+", ";"})
 _FILLS = frozenset({"#", ".", "(", "-", "no", "number", "nos", "nr", "numbers"})
 _PLAIN = frozenset({"part_number", "other_numbers", "module_number", "program_number"})
@@ -24,6 +25,8 @@ def label(items: Items, i: int, field: str) -> None:
     for _ in range(4):
         if items.has(j, "fill") or items.word(j) in _FILLS:
             j += 1
+    if field == "other_numbers" and items.has(j, "num") and items.has(j + 1, "unit"):
+        j += 2  # `replaces 1/3 HP FH-CS13`
     codes = _codes(items, j, several=field == "other_numbers")
     if not codes:
         return
@@ -39,7 +42,9 @@ def label(items: Items, i: int, field: str) -> None:
 def _inside_code(items: Items, i: int) -> bool:
     """`TR-MOD-75`: a label between hyphens is none."""
     gaps, first, last = items.scan.gaps, items.first[i], items.last[i]
-    return gaps[last] == "-" or (first > 0 and (gaps[first - 1] == "-" or items.scan.words[first - 1] == "-"))
+    return gaps[last] == "-" or (
+        first > 0 and (gaps[first - 1] == "-" or (items.scan.words[first - 1] == "-" and not gaps[first - 1]))
+    )
 
 
 def _claim_number(items: Items, field: str, text: str, first: int, last: int) -> None:
@@ -121,7 +126,9 @@ def loose_codes(items: Items) -> None:
             and items.scan.gaps[first - 1] == " "
         ):
             start, first = start - 1, first - 1
-        elif not (is_code(items, first, last) or (is_digits(text) and _after_name(items, start))):
+        elif not (
+            is_code(items, first, last) or (_after_name(items, start) and (is_digits(text) or is_named(text)))
+        ):
             continue
         end = _item_of(items, i, last)
         _take(items, start, end)
@@ -135,8 +142,22 @@ def _may_be_code(items: Items, i: int) -> bool:
         items.scan.glued(items.last[i])
         or (token > 0 and (items.scan.glued(token - 1) or is_series(items.scan.raw[token - 1])))
         or "-" in items.numbers[i].signs
+        or items.word(i - 1) in ("#", "no", "number")
         or 6000 <= items.numbers[i].atoms[0] < 6400
     )
+
+
+_NAMED = re.compile(
+    r"[A-Z]{1,5}-?[A-Z]{0,3}\d+[A-Z0-9]*(?:[-/.][A-Z0-9]+)*|\d{1,5}[A-Z]{0,2}-[A-Z][A-Z0-9-]*|\d{5,7}"
+)
+_SPEC = re.compile(
+    r"(?:V|HP|RPM|A|HZ|PH|FLA|FR|IP|IEC|S|B|IM)-?\d|\d+-(?:SPEED|PIN|PH|POLE|WIRE|DAY|YR|FLAT)"
+)
+
+
+def is_named(text: str) -> bool:
+    """Say whether letters and figures right behind a maker's name are its number; ratings aren't."""
+    return _NAMED.fullmatch(text) is not None and not _SPEC.match(text) and len(text) > 3
 
 
 def is_digits(text: str) -> bool:
@@ -165,7 +186,7 @@ def _of_bearings(items: Items, i: int) -> bool:
 def _after_name(items: Items, k: int) -> bool:
     """Say whether a maker's name stands right before item `k`."""
     j = k - 1
-    if items.word(j) in ("#", "no", "number"):
+    while items.word(j) in ("#", "no", "number", ".", "(") and k - j < _STEPS:
         j -= 1
     return j >= 0 and brand.is_name(items, j) and len(items.raw(j)) > 3
 

@@ -16,7 +16,7 @@ from matcher.reading.vocabulary import Heads, Roles, Word, heads
 NO_ROLES: Roles = {}
 NUMBER: Roles = {"num": ""}
 LEADS_ON: Roles = {"fill": "-"}
-_LOOK_BEFORE = 3
+_LOOK_BEFORE = 4
 _FAR = 60  # items; nothing is looked for farther away, so that the work stays linear
 # A capacitor that the motor needs is a fact about it, whoever supplies it.
 _NEEDED = frozenset({"capacitor_uf", "capacitor_vac"})
@@ -147,6 +147,8 @@ class Items:
             return roles["mute"]
         if "not" in roles and self._denies_figure(self.scan.words, after):
             return "sticky"
+        if "origin" in roles and self._denies_figure(self.scan.words, after):
+            return "clause"
         if "unsure" in roles:
             self.doubted.add(clause)
         elif "apart" in roles:
@@ -165,8 +167,8 @@ class Items:
             return LEADS_ON, clause, segment, muted
         if sign in _BRACKETS:
             return NO_ROLES, clause + 1, segment, muted
-        if sign in CLAUSE_ENDS or (sign == "-" and self._free_dash(token)):
-            sticks = muted == "sticky" and self._denies_figure(self.scan.words, token + 1)
+        if sign in CLAUSE_ENDS or (sign in "-/" and self._free_dash(token)):
+            sticks = muted == "sticky" and self._goes_on(token + 1)
             return NO_ROLES, clause + 1, segment, muted if sticks else ""
         return NO_ROLES, clause, segment, muted
 
@@ -206,6 +208,13 @@ class Items:
             or not self.scan.words[token + 1][0].isalnum()
             or self.scan.raw[token + 1][0].isupper()
         )
+
+    def _goes_on(self, token: int) -> bool:
+        """Say whether a denied list goes on behind a comma: `not 120, 208 or 240`."""
+        following = self.scan.words[token : token + 2]
+        if following and following[0] in ("and", "or", "nor"):
+            following = following[1:]
+        return bool(following) and following[0][0] in FIRST_OF_NUMBER
 
     def _free_dash(self, token: int) -> bool:
         return self.scan.gaps[token] != "" and token > 0 and self.scan.gaps[token - 1] != ""

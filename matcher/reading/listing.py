@@ -168,6 +168,8 @@ def _tidy(settled: Settled, conflicts: Contradicted, parts: list[Items]) -> None
         and "part_number" in settled
     ):
         settled["module_number"] = settled.pop("part_number")
+    if settled.get("item", ("",))[0] == "module":
+        settled.pop("power_hp", None)  # the motor's that it drives
     conflicts.pop("shaft_position", None)  # `shaft down or horizontal`: no one position
     if not _is_electronic(settled, parts):
         _drop_electronics(settled, conflicts)

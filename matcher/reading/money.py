@@ -11,6 +11,7 @@ _AFTER_ONLY = frozenset({"bucks", "bux", "dollars", "dollar", "quid", "pesos"})
 _ONLY_BEHIND = frozenset(
     {"now", "each", "ea", "firm", "obo", "today", "net", "cash", "apiece", "per piece", "vb", "vhb", "ono"}
 )
+_SHIP_WORDS = frozenset({"post", "shipping", "to ship", "s&h", "s & h", "postage", "ship", "shpg"})
 _CONDITIONS = frozenset(
     {
         "over",
@@ -79,7 +80,9 @@ def _sums(items: Items) -> list[Sum]:
         number = items.numbers[i]
         if items.used[i] or number.value is None or number.signs:
             continue
-        said = _signed(items, i) or (_added(items, i, found[-1]) if found else None)
+        said = _signed(items, i) or (
+            _added(items, i, found[-1]) or _bare_shipping(items, i) if found else None
+        )
         if said and not (items.roles[i]["num"] and items.word(i + 1) not in ("bucks", "quid")):
             found.append(said)
     return found
@@ -109,12 +112,22 @@ def _added(items: Items, i: int, before: Sum) -> Sum | None:
     return None
 
 
+def _bare_shipping(items: Items, i: int) -> Sum | None:
+    """`shipping 12.`, `14.00 post`: a figure without sign beside a word for shipping."""
+    if items.has(i + 1, "unit") or items.has(i + 1, "after"):
+        return None
+    if items.has(items.skip(i - 1, -1), "ship") or items.word(i + 1) in _SHIP_WORDS:
+        return Sum(_amount(items, i), None, i, i, "ship")
+    return None
+
+
 def _bare_pair(items: Items) -> list[Sum]:
     """`12.00 + 6.00`: two amounts with cents and a plus are price and shipping."""
     for i in items.numbers:
         if items.word(i + 1) in ("+", "plus") and items.has(i + 2, "num") and not items.used[i]:
             one, two = items.numbers[i], items.numbers[i + 2]
-            if one.text[-3:-2] == "." and two.text[-3:-2] == "." and not items.has(i + 3, "unit"):
+            cents = one.text[-3:-2] == "." and two.text[-3:-2] == "."
+            if (cents or items.word(i + 3) in _SHIP_WORDS) and not items.has(i + 3, "unit"):
                 return [
                     Sum(_amount(items, i), None, i, i),
                     Sum(_amount(items, i + 2), None, i + 2, i + 2, "ship"),
@@ -184,7 +197,7 @@ def _kind(items: Items, j: int) -> str | None:
 
 
 def _plus_between(items: Items, one: Sum, two: Sum) -> bool:
-    return any(items.word(j) in ("+", "plus") for j in range(one.last + 1, two.first))
+    return any(items.word(j) in ("+", "plus", "/") for j in range(one.last + 1, two.first))
 
 
 def _unsigned(items: Items) -> None:
@@ -197,7 +210,7 @@ def _unsigned(items: Items) -> None:
         labelled = items.has(before, "price") and items.word(before) not in _ONLY_BEHIND - {"net"}
         if items.word(before) == "net" and "." not in number.text:
             labelled = False
-        behind = items.word(i + 1) in ("obo", "firm", "ono", "each", "vb", "vhb")
+        behind = items.word(i + 1) in ("obo", "firm", "ono", "each", "vb", "vhb", "or best offer")
         if behind or (labelled and not items.has(i + 1, "unit") and not items.has(i + 1, "after")):
             items.used[i] = True
             items.claim("price", _amount(items, i), i, i)

@@ -86,6 +86,15 @@ def _damaged(items: Items, i: int) -> bool:
 
 
 def _claim_by_look(items: Items, i: int, number: Numeral) -> None:
+    if number.text in ("50", "60") and items.has(i + 1, "num") and items.said(i + 2, "unit") == "ph":
+        items.used[i] = True
+        items.claim("hertz", number.text, i)
+        return
+    if items.word(i - 1) in ("/", "-") and number.text in ("60/1", "60/3", "50/1", "50/3"):
+        items.used[i] = True
+        items.claim("hertz", number.text[:2], i)
+        items.claim("phase", int(number.text[-1]), i)
+        return
     if (
         items.has(i + 1, "money")
         or items.has(i - 1, "money")
@@ -180,7 +189,7 @@ def _its_voltage(items: Items, behind: int) -> None:
 
 def _up_to(items: Items, i: int, j: int, given: Given) -> bool:
     """`300 rpm up to 1100 rpm`: a range."""
-    if items.word(j + 1) not in ("to", "up to", "-") or not items.has(j + 2, "num"):
+    if items.word(j + 1) not in ("to", "up to") or not items.has(j + 2, "num"):
         return False
     low, top = given.get("rpm"), (READERS["rpm"](items.numbers[j + 2]) or given).get("rpm")
     if not isinstance(low, tuple) or not isinstance(top, tuple) or low == top:

@@ -46,6 +46,17 @@ def fact(items: Items, i: int, value: str) -> None:
 
 def weak(items: Items, i: int, value: str) -> None:
     """`stud`, `band`, `open`: facts only right behind their label (`Mount Stud`, `ENCL OPEN`)."""
+    if value == "mounting=studs":
+        fact(items, i, value)
+        return
+    if (
+        items.plate
+        and value == "enclosure=ODP"
+        and items.word(i - 1) != "not"
+        and items.word(i + 1) not in ("when", "before")
+    ):
+        fact(items, i, value)
+        return
     label = items.skip(i - 1, -1)
     named = any(items.has(j, kind) for j in (label, i + 1) for kind in ("fill0", "encl"))
     if (
@@ -243,6 +254,12 @@ def bare_frame(items: Items, i: int) -> bool:
     return True
 
 
+def key(items: Items, i: int, _value: str) -> None:
+    """`5/8 KEY`, `with 5 mm key`: a key in a sentence about the shaft."""
+    if _of_shaft(items, i) and not denied(items, i):
+        items.claim("shaft_keyed", True, i)
+
+
 HANDLERS: dict[str, Handler] = {
     "fact": fact,
     "weak": weak,
@@ -252,4 +269,5 @@ HANDLERS: dict[str, Handler] = {
     "insclass": insulation,
     "amb": ambient,
     "frame": frame,
+    "key": key,
 }

@@ -5,6 +5,7 @@ looked for) and returns the fields and values it gives; an empty dictionary mean
 spent and gives nothing (locked-rotor amps, an appliance's tonnage).
 """
 
+import itertools
 import re
 from collections.abc import Callable, Mapping
 
@@ -109,6 +110,11 @@ def phase(number: Numeral) -> Given | None:
     return {"phase": int(number.value)} if number.value in (1, 3) else None
 
 
+def phase_or_cycles(number: Numeral) -> Given | None:
+    """`3~` is a phase, `60~` the old way to write cycles."""
+    return phase(number) or hertz(number)
+
+
 def taps(number: Numeral) -> Given | None:
     """Number of speeds or taps."""
     value = number.value
@@ -141,6 +147,14 @@ def power_of_pair(number: Numeral) -> Given | None:
     return {"power_hp": number.atoms[1]} if len(number.atoms) == 2 and number.signs == "/" else None
 
 
+def _are_speeds(figures: list[float]) -> bool:
+    """`1100/950/800`: going down by steps, within the speeds of small motors."""
+    steps = itertools.pairwise(figures)
+    return all(350 <= figure <= 3600 for figure in figures) and all(
+        0.5 * one <= two < one for one, two in steps
+    )
+
+
 def by_look(number: Numeral) -> Given:
     """Return what a figure without unit or label can only be: usual speeds, supply pairs, `460/60/1`."""
     triple = _TRIPLE.fullmatch(number.text)
@@ -157,7 +171,8 @@ def by_look(number: Numeral) -> Given:
     if _BARE_VOLTS.fullmatch(number.text):
         return volts(number) or NOTHING
     speeds = [atom for atom in number.atoms if atom >= 100]
-    if speeds and number.whole and "-" not in number.signs and set(speeds) <= _BARE_SPEEDS:
+    listed = len(number.atoms) > 1 and len(speeds) == len(number.atoms) and _are_speeds(speeds)
+    if speeds and number.whole and "-" not in number.signs and (set(speeds) <= _BARE_SPEEDS or listed):
         return speed(number) or NOTHING
     return NOTHING
 
@@ -176,7 +191,7 @@ READERS: Mapping[str, Callable[[Numeral], Given | None]] = {
     "A": amps,
     "rpm": speed,
     "ph": phase,
-    "ph~": phase,
+    "ph~": phase_or_cycles,
     "spd": taps,
     "sf": service_factor,
     "uf": microfarad,

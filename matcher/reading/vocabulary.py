@@ -48,3 +48,5 @@ def _inherit(words: tuple[str, ...], roles: dict[str, str]) -> None:
     of_shaft = not roles.keys().isdisjoint(_OF_SHAFT) and not _SHAFT.isdisjoint(words)
     if of_shaft or roles.get("fact") == "shaft_keyed=true":
         roles.setdefault("subject", "shaft")
+    if roles.get("fact", "").startswith("return_shipping"):
+        roles.setdefault("returns", "-")
