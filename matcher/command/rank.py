@@ -58,7 +58,7 @@ def command(
     settings = Settings.load(settings_file) if settings_file else Settings.shipped()
     sources: list[Path | Literal["-"]] = ["-" if str(path) == "-" else path for path in listings]
     candidates = list(counted(records(sources, on_problem=report), "listings read"))
-    pairs = best_pairs(wanted, candidates, settings, top=None if explain else top)
+    pairs = list(best_pairs(wanted, candidates, settings, top=None if explain else top))
     if explain:
         pairs = [pair for pair in pairs if pair[1].id == explain]
         if not pairs:

@@ -1,132 +1,159 @@
-"""A pile of candidates cut into columns of codes, once, so that equal facts can be judged once.
+"""Candidates cut into columns of codes, once, so that equal facts can be judged once.
 
-A column holds, for each candidate, the place of its value in a list of distinct values. Cutting costs one
-pass a field and knows nothing of any old motor.
+A column holds, for each candidate, the place of its value in a list of distinct values. Cutting is one pass
+over the candidates and knows nothing of any old motor. A pile is cut block by block, so that what ranking
+needs beside the candidates themselves is bounded, however many they are.
 """
 
-from collections.abc import Iterable, Sequence
+import gc
+from collections import defaultdict
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from contextlib import contextmanager
 from dataclasses import dataclass
 from functools import cached_property
+from itertools import chain, count
+from operator import itemgetter
+from typing import Any
 
 import numpy as np
 import numpy.typing as npt
 
-from matcher.motor import Motor
-from matcher.numbers import compact
-from matcher.presume import new_side
+from matcher.checks import CHECKS
+from matcher.many.codes import Codes, Groups, combined
+from matcher.presume import by_kind
 from matcher.record import Record
 
-Codes = npt.NDArray[np.int64]
+BLOCK = 1 << 16
+"""Candidates of one block."""
 
-PRESUMING = (
-    "motor_type",
-    "module",
-    "module_number",
-    "program_number",
-    "rpm_range",
-    "control_signal",
-    "plug_pins",
-    "phase",
-    "volts",
-    "capacitor_uf",
-    "capacitor_vac",
-    "speeds",
-    "frame",
-    "body_diameter_in",
-    "mounting",
+PRESUMING = ("motor_type", "plug_pins", "phase", "volts", "speeds", "frame", "item")
+"""What `matcher.presume.by_kind` looks at; tests hold the two together."""
+PRESUMING_SAID = (
+    ("module",),
+    ("module_number", "program_number", "rpm_range", "control_signal"),
+    ("capacitor_uf", "capacitor_vac"),
+    ("body_diameter_in",),
+    ("mounting",),
 )
-"""What `matcher.presume.by_kind` looks at; a test holds the two together."""
+"""Facts of which it only asks whether any of them is said."""
+_LOOKED_AT = (*PRESUMING, *chain.from_iterable(PRESUMING_SAID))
+
+_READ = (field for check in CHECKS for field in check.reads.new)
+FIELDS: tuple[str, ...] = tuple(dict.fromkeys((*_READ, *_LOOKED_AT, "brand", "part_number", "condition")))
+"""All facts that are cut into columns."""
+
+Flags = npt.NDArray[np.bool_]
+_AT_ONCE = 512
+"""Candidates whose facts are taken out together: few enough for the processor's own memory."""
+_SETTLED: frozenset[str] = frozenset()
 
 
 @dataclass(frozen=True, slots=True)
 class Column:
     """One fact of all candidates: `values[codes[n]]` is candidate n's."""
 
-    values: tuple[object, ...]
+    values: tuple[Any, ...]
     codes: Codes
 
     @classmethod
     def of(cls, values: Sequence[object]) -> "Column":
         """Return the column of hashable values."""
-        distinct = dict.fromkeys(values)
-        place = {value: number for number, value in enumerate(distinct)}
-        codes = np.fromiter(map(place.__getitem__, values), np.int64, len(values))
-        return cls(tuple(distinct), codes)
+        place: defaultdict[object, int] = defaultdict(count().__next__)
+        codes = np.fromiter(map(place.__getitem__, values), np.int32, len(values))
+        return cls(tuple(place), codes)
+
+    @classmethod
+    def of_flags(cls, flags: Flags) -> "Column":
+        """Return the column of yes or no."""
+        return cls((False, True), flags.astype(np.int32))
+
+    def narrowed(self, part: Callable[[Any], object]) -> "Column":
+        """Return a column of what matters of each value alone."""
+        narrow = Column.of([part(value) for value in self.values])
+        return Column(narrow.values, narrow.codes[self.codes])
+
+    def told(self, tell: Callable[[Any], bool]) -> Flags:
+        """Return for each candidate what `tell` says of its value."""
+        return np.array([tell(value) for value in self.values], dtype=bool)[self.codes]
 
 
-class Pile:
-    """Candidates with their columns; build it once and rank it for any number of old motors."""
+class Block:
+    """Some candidates with their columns."""
 
-    def __init__(self, records: Iterable[Record]) -> None:
-        self.records = list(records)
-        self._raw = [vars(record.facts) for record in self.records]
-        self.contradicted = Column.of([record.contradicted for record in self.records])
-        self._columns: dict[str, Column] = {}
+    def __init__(self, records: Sequence[Record], start: int = 0) -> None:
+        self.records = records
+        self.start = start
+        """Place of the first one in the whole pile."""
+        self.columns, self.price, self.shipping = _cut(records)
+        said_twice = [record.contradicted if record.conflicts else _SETTLED for record in records]
+        self.contradicted = Column.of(said_twice)
+        self._groups: dict[str, Groups] = {}
 
     def __len__(self) -> int:
         return len(self.records)
 
-    def column(self, field: str) -> Column:
-        """Return the column of one fact as the listings say it."""
-        if field not in self._columns:
-            self._columns[field] = Column.of([facts[field] for facts in self._raw])
-        return self._columns[field]
-
     @cached_property
     def kinds(self) -> Column:
         """What is presumed of each candidate by its kind: one code for all candidates alike in that."""
-        key = combined([self.column(field) for field in PRESUMING] + [self.contradicted])
-        first, inverse = distinct(key)
-        implied = [_presumed(self.records[n]) for n in first]
-        column = Column.of(implied)
-        return Column(column.values, column.codes[inverse])
+        columns = [self.columns[field] for field in PRESUMING]
+        columns += [Column.of_flags(self._any_said(fields)) for fields in PRESUMING_SAID]
+        columns.append(self.contradicted.narrowed(lambda names: names.intersection(_LOOKED_AT)))
+        groups = combined(columns)
+        alike = Column.of([_presumed(self.records[place]) for place in groups.first.tolist()])
+        return Column(alike.values, alike.codes[groups.of])
 
-    @cached_property
-    def by_number(self) -> dict[tuple[str, str], list[int]]:
-        """Places of the candidates by maker and number, compared as the rules compare them."""
-        places: dict[tuple[str, str], list[int]] = {}
-        brands, numbers = self.column("brand"), self.column("part_number")
-        makers = [_maker(brand) for brand in brands.values]
-        compacted = [compact(str(number)) if number else "" for number in numbers.values]
-        for place, (brand, number) in enumerate(
-            zip(brands.codes.tolist(), numbers.codes.tolist(), strict=True)
-        ):
-            if makers[brand] and compacted[number]:
-                places.setdefault((makers[brand], compacted[number]), []).append(place)
-        return places
+    def _any_said(self, fields: Sequence[str]) -> Flags:
+        any_said = np.zeros(len(self), bool)
+        for field in fields:
+            any_said |= self.columns[field].told(lambda value: value is not None)
+        return any_said
 
-    def same_number(self, old: Motor) -> list[int]:
-        """Return the places of candidates whose maker and number equal the old motor's."""
-        if not old.brand or not old.part_number:
-            return []
-        return self.by_number.get((_maker(old.brand), compact(old.part_number)), [])
+    def grouped(self, name: str, columns: Callable[[], Iterable[Column]]) -> Groups:
+        """Return the candidates grouped by some columns; the groups are kept under a name."""
+        if name not in self._groups:
+            self._groups[name] = combined(list(columns()))
+        return self._groups[name]
+
+
+class Pile:
+    """Candidates in blocks with their columns; build it once and rank it for any number of old motors."""
+
+    def __init__(self, records: Iterable[Record]) -> None:
+        self.records = list(records)
+        starts = range(0, len(self.records), BLOCK)
+        self.blocks = [Block(self.records[start : start + BLOCK], start) for start in starts]
+
+    def __len__(self) -> int:
+        return len(self.records)
+
+
+def _cut(records: Sequence[Record]) -> tuple[dict[str, Column], "npt.NDArray[Any]", "npt.NDArray[Any]"]:
+    """Return the columns of all facts, and price and shipping (NaN where not said)."""
+    facts_of = itemgetter(*FIELDS, "price", "shipping")
+    parts: list[list[tuple[object, ...]]] = [[] for _ in range(len(FIELDS) + 2)]
+    with _no_collecting():
+        for start in range(0, len(records), _AT_ONCE):
+            rows = [facts_of(record.facts.__dict__) for record in records[start : start + _AT_ONCE]]
+            for part, more in zip(parts, zip(*rows, strict=True), strict=True):
+                part.append(more)
+        values = [list(chain.from_iterable(part)) for part in parts]
+    *coded, price, shipping = values
+    columns = {field: Column.of(column) for field, column in zip(FIELDS, coded, strict=True)}
+    return columns, np.array(price, dtype=float), np.array(shipping, dtype=float)
+
+
+@contextmanager
+def _no_collecting() -> Iterator[None]:
+    """Keep the collector of cycles out: nothing here makes any, and it would walk over all candidates."""
+    if not gc.isenabled():
+        yield
+        return
+    gc.disable()
+    try:
+        yield
+    finally:
+        gc.enable()
 
 
 def _presumed(record: Record) -> tuple[tuple[str, object], ...]:
-    side, reasons = new_side(record.facts, record.contradicted)
-    return tuple((name, getattr(side, name)) for name in reasons)
-
-
-def _maker(brand: object) -> str:
-    return " ".join(str(brand).casefold().split()) if brand else ""
-
-
-def combined(columns: Sequence[Column]) -> Codes:
-    """Return one code for each row's combination of codes."""
-    key = np.zeros(len(columns[0].codes), np.int64)
-    size = 1
-    for column in columns:
-        if len(column.values) <= 1:
-            continue
-        if size > 2**62 // len(column.values):
-            _, key = distinct(key)
-            size = int(key.max(initial=0)) + 1
-        key = key * len(column.values) + column.codes
-        size *= len(column.values)
-    return key
-
-
-def distinct(key: Codes) -> tuple[Codes, Codes]:
-    """Return the place of a first row of each distinct code, and each row's place among them."""
-    _, first, inverse = np.unique(key, return_index=True, return_inverse=True)
-    return first.astype(np.int64), inverse.astype(np.int64).reshape(key.shape)
+    return tuple(by_kind(record.facts, record.contradicted).items())

@@ -1,18 +1,19 @@
 """Many old motors against many candidates: the best pairs, without ever holding all pairs at once."""
 
 import heapq
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from itertools import islice
 
 import numpy as np
 
-from matcher.many.columns import Pile
-from matcher.many.ranking import rank_pile, shown
+from matcher.many.columns import BLOCK, Block, Pile
+from matcher.many.ranking import best_first, rank_pile, shown
 from matcher.many.spread import Spread
 from matcher.money.weigh import Weighed, place, ranked, weigh
 from matcher.motor import Wanted
 from matcher.record import Record
 from matcher.settings import Settings
-from matcher.tally import POOR
+from matcher.tally import PART
 
 FEW = 200
 """Up to so many candidates, judging one by one is as fast as grouping them."""
@@ -22,7 +23,7 @@ Pair = tuple[Wanted, Weighed]
 
 def best_pairs(
     wanted: Sequence[Wanted],
-    candidates: Sequence[Record],
+    candidates: Iterable[Record],
     settings: Settings | None = None,
     *,
     top: int | None = None,
@@ -30,57 +31,67 @@ def best_pairs(
 ) -> Iterator[Pair]:
     """Yield pairs best first: by verdict, then the low score, then the landed cost.
 
-    With `top` only so many. With many of both, pairs that a hard check excludes are left out of `top`
-    before the soft checks are looked at. `progress` is told how many old motors are done.
+    With `top` only so many; the candidates are then taken block by block and need not all be held.
+    `progress` is told how many pairs are done.
     """
     settings = settings or Settings.shipped()
-    if len(wanted) == 1 and (top is None or len(candidates) <= FEW):
-        yield from ((wanted[0], weighed) for weighed in _of_one(wanted[0], candidates, settings, top))
-    elif top is None:
-        every = [(one, weighed) for one in wanted for weighed in _of_one(one, candidates, settings, None)]
-        yield from sorted(every, key=lambda pair: place(pair[1]))
-    else:
-        yield from _best_of_many(wanted, Pile(candidates), settings, top, progress)
+    if top is not None:
+        yield from _Best(wanted, settings, top).of(blocks(candidates), progress)
+        return
+    held = list(candidates)
+    every = [(one, weighed) for one in wanted for weighed in _of_one(one, held, settings)]
+    yield from every if len(wanted) == 1 else sorted(every, key=lambda pair: place(pair[1]))
 
 
-def _of_one(
-    wanted: Wanted, candidates: Sequence[Record], settings: Settings, top: int | None
-) -> Iterator[Weighed]:
+def _of_one(wanted: Wanted, candidates: Sequence[Record], settings: Settings) -> Iterable[Weighed]:
     if len(candidates) <= FEW:
-        yield from ranked(wanted, candidates, settings)[:top]
-    else:
-        yield from rank_pile(wanted, Pile(candidates), settings).best(top)
+        return ranked(wanted, candidates, settings)
+    return rank_pile(wanted, Pile(candidates), settings).best()
 
 
-def _best_of_many(
-    wanted: Sequence[Wanted],
-    pile: Pile,
-    settings: Settings,
-    top: int,
-    progress: Callable[[int], None] | None,
-) -> Iterator[Pair]:
-    spread = Spread(wanted, pile, settings)
-    best: list[tuple[tuple[float, float, float], int, int]] = []
-    for number in range(len(wanted)):
-        found = _best_of_row(spread, number, top, prune=True)
-        if len(found) < top:  # too few are left: the excluded ones take part after all
-            found = _best_of_row(spread, number, top, prune=False)
-        best = heapq.nsmallest(top, [*best, *found])
-        if progress:
-            progress(number + 1)
-    for _, number, at in best:
-        yield wanted[number], weigh(wanted[number], pile.records[at], settings)
+def blocks(candidates: Iterable[Record]) -> Iterator[Block]:
+    """Cut candidates into blocks as they come."""
+    rest, start = iter(candidates), 0
+    while records := list(islice(rest, BLOCK)):
+        yield Block(records, start)
+        start += len(records)
 
 
-def _best_of_row(
-    spread: Spread, number: int, top: int, *, prune: bool
-) -> list[tuple[tuple[float, float, float], int, int]]:
-    row = spread.row(number, prune=prune)
-    low = shown(row.tally.low)
-    cost = np.where(np.isnan(row.landed), np.inf, row.landed)
-    order = np.lexsort((row.places, cost, -low, row.tally.verdict))[:top]
-    return [
-        ((float(row.tally.verdict[at]), -float(low[at]), float(cost[at])), number, int(row.places[at]))
-        for at in order.tolist()
-        if not prune or row.tally.verdict[at] <= POOR
-    ]
+Entry = tuple[tuple[float, float, float], int, int]
+"""What sorts a pair, the old motor's number, the candidate's place: ties stay in this order."""
+
+
+class _Best:
+    """The best pairs so far; the worst of them says which checks may rule a candidate out early."""
+
+    def __init__(self, wanted: Sequence[Wanted], settings: Settings, top: int) -> None:
+        self.wanted, self.settings, self.top = wanted, settings, top
+        self.spread = Spread(wanted)
+        self.best: list[Entry] = []
+        self.records: dict[int, Record] = {}
+
+    def of(self, pile: Iterable[Block], progress: Callable[[int], None] | None) -> Iterator[Pair]:
+        """Yield the best pairs of all blocks."""
+        done = 0
+        for block in pile:
+            for number in range(len(self.wanted)):
+                self._take(block, number)
+                done += len(block)
+                if progress:
+                    progress(done)
+            kept = {at for _, _, at in self.best}
+            self.records = {at: record for at, record in self.records.items() if at in kept}
+        for _, number, at in self.best:
+            yield self.wanted[number], weigh(self.wanted[number], self.records[at], self.settings)
+
+    def _take(self, block: Block, number: int) -> None:
+        full = len(self.best) == self.top
+        row = self.spread.row(number, block, self.settings, worst=int(self.best[-1][0][0]) if full else PART)
+        low = shown(row.tally.low)
+        cost = np.where(np.isnan(row.landed), np.inf, row.landed)
+        found: list[Entry] = []
+        for at in best_first(row.tally, row.landed, self.top).tolist():
+            key = (float(row.tally.verdict[at]), -float(low[at]), float(cost[at]))
+            found.append((key, number, block.start + int(row.places[at])))
+            self.records[found[-1][2]] = block.records[row.places[at]]
+        self.best = heapq.nsmallest(self.top, [*self.best, *found])

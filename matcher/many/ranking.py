@@ -1,13 +1,16 @@
 """One old motor against a pile: score, range, verdict, chance and money of every candidate as arrays."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import cached_property
+from typing import Any
 
 import numpy as np
+import numpy.typing as npt
 
-from matcher.many.columns import Codes, Pile
-from matcher.many.spread import Spread
+from matcher.many.codes import Codes
+from matcher.many.columns import Pile
+from matcher.many.spread import Row, Spread
 from matcher.money.weigh import Weighed, weigh
 from matcher.motor import Wanted
 from matcher.settings import Settings
@@ -29,9 +32,7 @@ class Ranking:
     @cached_property
     def order(self) -> Codes:
         """Places of the candidates, best first: verdict, then the low score, then the landed cost."""
-        low = shown(self.tally.low)
-        cost = np.where(np.isnan(self.landed), np.inf, self.landed)
-        return np.lexsort((cost, -low, self.tally.verdict))
+        return best_first(self.tally, self.landed)
 
     def verdict(self, place: int) -> str | None:
         """Return one candidate's verdict."""
@@ -43,19 +44,51 @@ class Ranking:
 
     def best(self, top: int | None = None) -> Iterator[Weighed]:
         """Yield the candidates in full, best first."""
-        for place in self.order[:top].tolist():
+        order = self.order if top is None else best_first(self.tally, self.landed, top)
+        for place in order.tolist():
             yield self.weighed(place)
 
 
-def rank_pile(wanted: Wanted, pile: Pile, settings: Settings | None = None) -> Ranking:
-    """Rank a whole pile for one old motor; equal to weighing each candidate by itself, to the last digit."""
+def rank_pile(
+    wanted: Wanted, pile: Pile, settings: Settings | None = None, *, spread: Spread | None = None
+) -> Ranking:
+    """Rank a whole pile for one old motor; equal to weighing each candidate by itself, to the last digit.
+
+    To rank again with other settings, hand over the `Spread([wanted])` of the first time: then nothing is
+    judged anew, only tallied.
+    """
     settings = settings or Settings.shipped()
-    row = Spread([wanted], pile, settings).row(0)
-    return Ranking(wanted, pile, settings, row.tally, row.chance, row.landed)
+    spread = spread or Spread([wanted])
+    rows = [spread.row(0, block, settings) for block in pile.blocks]
+    return Ranking(wanted, pile, settings, *_joined(rows))
+
+
+def _joined(rows: Sequence[Row]) -> tuple[Tally, Points, Points]:
+    def joined(parts: "Sequence[npt.NDArray[Any]]") -> "npt.NDArray[Any]":
+        return np.concatenate(parts) if parts else np.empty(0)
+
+    names = ("score", "low", "high", "verdict")
+    whole = Tally(*(joined([getattr(row.tally, name) for row in rows]) for name in names))
+    return whole, joined([row.chance for row in rows]), joined([row.landed for row in rows])
+
+
+def best_first(tally: Tally, landed: Points, top: int | None = None) -> Codes:
+    """Return places best first, only so many with `top`; ties stay in the order given."""
+    places: Codes = np.arange(len(landed))
+    if top is not None and top < len(landed):
+        places = np.flatnonzero(tally.verdict <= np.partition(tally.verdict, top)[top])
+    low = shown(tally.low[places])
+    cost = np.where(np.isnan(landed[places]), np.inf, landed[places])
+    return places[np.lexsort((cost, -low, tally.verdict[places]))[:top]]
 
 
 def shown(points: Points) -> Points:
-    """Return points rounded as they are shown, -1 where they aren't known; the order goes by these."""
-    values, inverse = np.unique(points, return_inverse=True)
-    rounded = np.array([-1.0 if np.isnan(value) else round(float(value), 1) for value in values])
-    return rounded[inverse]
+    """Return points rounded as they are shown, -1 where they aren't known; the order goes by these.
+
+    A figure that lies on a limit of rounding is left to Python's exact `round`, as one pair's is.
+    """
+    tenths = points * 10
+    rounded = np.rint(tenths) / 10
+    for place in np.flatnonzero(np.abs(np.abs(tenths - np.trunc(tenths)) - 0.5) < 1e-6).tolist():
+        rounded[place] = round(float(points[place]), 1)
+    return np.where(np.isnan(points), -1.0, rounded)

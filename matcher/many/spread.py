@@ -3,192 +3,170 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cached_property
-from typing import cast
 
 import numpy as np
+import numpy.typing as npt
 
-from matcher.checks import CHECKS, Check
-from matcher.many.columns import Codes, Pile
-from matcher.many.groups import (
-    Answers,
-    Flags,
-    New,
-    Old,
-    answers,
-    group_new,
-    group_old,
-    relation_codes,
-    relations_of,
-)
+from matcher.checks import CHECKS
+from matcher.many.book import NO_ENTRY, Book, OldSide, relation_codes
+from matcher.many.codes import Codes, distinct
+from matcher.many.columns import Block
 from matcher.money.chance import NOT_SAID, fit_chance
-from matcher.money.cost import cost_of, needs_cost, needs_mask
-from matcher.motor import Wanted
+from matcher.money.cost import SHIPPING, comes_apart, landed_cost, needs_cost, needs_mask, wise_mask
+from matcher.motor import Motor, Wanted
+from matcher.numbers import same_brand, same_code
 from matcher.settings import Settings
-from matcher.tally import ASK, PART, Counted, Points, Tally, tally
+from matcher.tally import ASK, PART, POOR, WONT_FIT, Counted, Points, Tally, tally
 from matcher.verdict import MODULE_CHECKS, judge, tally_of
+
+Flags = npt.NDArray[np.bool_]
 
 
 @dataclass(frozen=True, slots=True)
 class Row:
-    """One old motor against some candidates of a pile: arrays in the order of `places`."""
+    """One old motor against some candidates of a block: arrays in the order of `places`."""
 
     places: Codes
+    """Places in the block."""
     tally: Tally
     chance: Points
     landed: Points
     """NaN where the listing names no price."""
 
 
-@dataclass(frozen=True, slots=True)
-class _Layer:
-    """One check with its answers for all groups of both sides."""
-
-    check: Check
-    new: New
-    old: Old
-    answers: Answers
-    relations: tuple[str, ...]
-
-    def places(self, old: int, candidates: Codes, related: dict[str, Codes]) -> Codes:
-        """Return where in the answers each candidate's one lies."""
-        at = int(self.old.group[old]) * len(self.new.first) + self.new.group[candidates]
-        for name in self.relations:
-            at = at * 3 + related[name][candidates]
-        return at
-
-
 class Spread:
-    """All checks called once for each distinct combination, ready for any of the old motors."""
+    """Some old motors with a book for each check, ready for any candidates and any settings."""
 
-    def __init__(self, wanted: Sequence[Wanted], pile: Pile, settings: Settings) -> None:
-        self.wanted, self.pile, self.settings = wanted, pile, settings
-        self._layers = [self._layer(check) for check in CHECKS]
+    def __init__(self, wanted: Sequence[Wanted]) -> None:
+        self.wanted = wanted
+        sides = [OldSide.of(one) for one in wanted]
+        self._books = [Book(check, sides) for check in CHECKS]
 
-    def _layer(self, check: Check) -> _Layer:
-        new, old = group_new(check, self.pile), group_old(check, self.wanted)
-        return _Layer(check, new, old, answers(check, self.wanted, old, self.pile, new), relations_of(check))
+    def row(self, old: int, block: Block, settings: Settings, *, worst: int = PART) -> Row:
+        """Return one old motor's row.
 
-    def row(self, old: int, *, prune: bool = False) -> Row:
-        """Return one old motor's row; with `prune` candidates that a hard check excludes are left out."""
-        places = np.arange(len(self.pile))
-        related = self._related(old)
-        if prune:
-            places = self._not_excluded(old, related)
-        counted, asks, needs = self._counted(old, places, related)
-        chance = self._chance(counted, asks, places)
-        row = Row(places, counted, chance, self._landed(needs, places))
-        self._one_by_one(old, row)
+        Only candidates whose verdict is no worse than `worst`, a place in `VERDICT_ORDER`, must be in it:
+        a check that rules more out ends the work on the others early.
+        """
+        return _RowMaker(self.wanted[old], old, self._books, block, settings).row(worst)
+
+
+@dataclass
+class _RowMaker:
+    """The work on one row; `places` shrinks as checks rule candidates out."""
+
+    wanted: Wanted
+    old: int
+    books: Sequence[Book]
+    block: Block
+    settings: Settings
+
+    def __post_init__(self) -> None:
+        self.places: Codes = np.arange(len(self.block))
+        self.entries: dict[str, Codes] = {}
+        names = dict.fromkeys(name for book in self.books for name in book.relations)
+        self.related = {name: relation_codes(name, self.wanted.motor, self.block) for name in names}
+
+    def row(self, worst: int) -> Row:
+        if worst < PART:
+            self._keep(~self.part)
+        for book in sorted(self.books, key=lambda book: not book.check.hard):
+            self._answer(book, worst)
+        counted, needs = self._counted()
+        whole = _without_parts(tally(counted), self.part[self.places])
+        row = Row(self.places, whole, self._chance(whole, counted), self._landed(needs, self.places))
+        self._one_by_one(row)
         return row
 
-    def _related(self, old: int) -> dict[str, Codes]:
-        names = dict.fromkeys(name for layer in self._layers for name in layer.relations)
-        return {name: relation_codes(name, self.wanted[old].motor, self.pile) for name in names}
+    def _answer(self, book: Book, worst: int) -> None:
+        """Take down the answers of a check and drop the candidates that they rule out."""
+        found = book.answers(self.old, self.block, self.places, self.related)
+        silent = self.part
+        if book.check not in MODULE_CHECKS and self.wanted.site.motor_health == "good":
+            silent = silent | self.module_alone
+        found = np.where(silent[self.places], NO_ENTRY, found)
+        self.entries[book.check.name] = found
+        ruled_out = np.zeros(len(found), bool)
+        for limit, figure in ((WONT_FIT, "fails"), (POOR, "poor"), (ASK, "asks")):
+            if worst < limit:
+                ruled_out |= book.figure(figure, found)
+        if ruled_out.any():
+            self._keep(~ruled_out | self.alike[self.places])
 
-    def _not_excluded(self, old: int, related: dict[str, Codes]) -> Codes:
-        """Return the candidates that no hard check fails, and those of equal number, which it can't tell."""
-        places = np.arange(len(self.pile))
-        alike = np.isin(places, self.pile.same_number(self.wanted[old].motor))
-        for layer in self._layers:
-            if layer.check.hard:
-                fails = (
-                    layer.answers.fails.take(layer.places(old, places, related))
-                    & self._applies(layer, old)[places]
-                )
-                places = places[~fails | alike[places]]
-        return places
-
-    def _applies(self, layer: _Layer, old: int) -> Flags:
-        """Tell for each candidate whether a check takes part: a module alone is judged by some only."""
-        if layer.check in MODULE_CHECKS or self.wanted[old].site.motor_health != "good":
-            return np.ones(len(self.pile), bool)
-        return ~self._module_alone
+    def _keep(self, kept: Flags) -> None:
+        self.places = self.places[kept]
+        self.entries = {name: found[kept] for name, found in self.entries.items()}
 
     @cached_property
-    def _module_alone(self) -> Flags:
-        column, implied = self.pile.column("module"), self.pile.kinds
-        said = np.array([value == "module_only" for value in column.values])[column.codes]
-        alone = ("module", "module_only")
-        presumed = [alone in cast("tuple[object, ...]", one) for one in implied.values]
-        return np.asarray(said | np.array(presumed)[implied.codes])
+    def part(self) -> Flags:
+        return self.block.columns["item"].told(lambda item: item == "part")
 
     @cached_property
-    def _part(self) -> Flags:
-        column = self.pile.column("item")
-        return np.array([value == "part" for value in column.values])[column.codes]
+    def module_alone(self) -> Flags:
+        """Tell which candidates are a module alone, judged by a module's checks only."""
+        presumed = self.block.kinds.told(lambda implied: ("module", "module_only") in implied)
+        return self.block.columns["module"].told(lambda module: module == "module_only") | presumed
 
-    def _counted(
-        self, old: int, places: Codes, related: dict[str, Codes]
-    ) -> tuple[Tally, dict[str, Flags], Codes]:
-        counted: list[Counted] = []
-        needs = np.zeros(len(places), np.int64)
-        motors = ~self._part[places]
-        for layer in self._layers:
-            at = layer.places(old, places, related)
-            takes_part = self._applies(layer, old)[places] & motors
-            counted.append(
-                _only(layer.answers.counted(self.settings.weights[layer.check.name], at), takes_part)
-            )
-            needs |= np.where(takes_part, layer.answers.needs.take(at), 0)
-        whole = tally(counted)
-        asks = {layer.check.name: one.asks for layer, one in zip(self._layers, counted, strict=True)}
-        return _without_parts(whole, ~motors), asks, needs
+    @cached_property
+    def alike(self) -> Flags:
+        """Tell which candidates have the old motor's maker and number: they are judged one by one."""
+        return same_number(self.wanted.motor, self.block) & ~self.part
 
-    def _chance(self, whole: Tally, asks: dict[str, Flags], places: Codes) -> Points:
-        chance = np.ones(len(places))
-        for name, asked in asks.items():
-            if asked.any():
-                chance = chance * np.where(asked, self.settings.priors[name], 1.0)
-        chance = chance * self._works[places]
+    def _counted(self) -> tuple[list[Counted], Codes]:
+        counted = []
+        needs = np.zeros(len(self.places), np.int64)
+        for book in self.books:
+            found = self.entries[book.check.name]
+            counted.append(book.counted(self.settings.weights[book.check.name], found))
+            needs |= book.figure("needs", found)
+        return counted, needs
+
+    def _chance(self, whole: Tally, counted: Sequence[Counted]) -> Points:
+        chance = np.ones(len(self.places))
+        for book, one in zip(self.books, counted, strict=True):
+            if one.asks.any():
+                chance = chance * np.where(one.asks, self.settings.priors[book.check.name], 1.0)
+        conditions = self.block.columns["condition"]
+        works = [self.settings.condition_chances[condition or NOT_SAID] for condition in conditions.values]
+        chance = chance * np.array(works)[conditions.codes[self.places]]
         return np.where(whole.verdict <= ASK, chance, 0.0)
 
-    @cached_property
-    def _works(self) -> Points:
-        column = self.pile.column("condition")
-        chances = [self.settings.condition_chances[str(value or NOT_SAID)] for value in column.values]
-        return np.array(chances)[column.codes]
-
-    @cached_property
-    def _without_needs(self) -> Points:
-        """Price and shipping of each candidate, from the same lines that serve one."""
-        costs = [cost_of(record.facts, 0, self.settings) for record in self.pile.records]
-        return np.array([cost.landed if cost else np.nan for cost in costs])
-
     def _landed(self, needs: Codes, places: Codes) -> Points:
-        masks, inverse = np.unique(needs, return_inverse=True)
-        prices = np.array([needs_cost(int(mask), self.settings) for mask in masks])
-        landed: Points = self._without_needs[places] + prices[inverse]
+        """Return the landed costs at `places`; each set of needs is priced once."""
+        masks = needs | np.where(self.apart[places], wise_mask(self.settings), 0)
+        groups = distinct(masks)
+        extras = np.array([needs_cost(mask, self.settings) for mask in masks[groups.first].tolist()])
+        shipping = self.block.shipping[places]
+        said = np.where(np.isnan(shipping), self.settings.swap_costs[SHIPPING], shipping)
+        landed: Points = landed_cost(self.block.price[places], said, extras[groups.of])
         return landed
 
-    def _one_by_one(self, old: int, row: Row) -> None:
+    @cached_property
+    def apart(self) -> Flags:
+        """Tell for which candidates the old motor comes apart."""
+        modules, items = self.block.columns["module"], self.block.columns["item"]
+        table = [[comes_apart(module, item) for item in items.values] for module in modules.values]
+        return np.array(table, dtype=bool)[modules.codes, items.codes]
+
+    def _one_by_one(self, row: Row) -> None:
         """Put in what single judging says of candidates whose maker and number equal the old motor's."""
-        for place in self.pile.same_number(self.wanted[old].motor):
-            at = int(np.searchsorted(row.places, place))
-            record = self.pile.records[place]
-            if record.facts.item == "part":
-                continue
-            judgement = judge(self.wanted[old], record, self.settings)
+        for at in np.flatnonzero(self.alike[row.places]).tolist():
+            record = self.block.records[row.places[at]]
+            judgement = judge(self.wanted, record, self.settings)
             alone = tally_of(judgement.findings, self.settings)
             for name in ("score", "low", "high", "verdict"):
                 getattr(row.tally, name)[at] = getattr(alone, name)
             row.chance[at] = fit_chance(judgement, record.facts.condition, self.settings)
-            row.landed[at] = self._without_needs[place] + needs_cost(
-                needs_mask(judgement.findings), self.settings
-            )
+            needs = np.array([needs_mask(judgement.findings)])
+            row.landed[at] = self._landed(needs, row.places[at : at + 1])[0]
 
 
-def _only(one: Counted, takes_part: Flags) -> Counted:
-    """Return what a check adds, nothing where it takes no part."""
-    if takes_part.all():
-        return one
-    return Counted(
-        one.weight,
-        np.where(takes_part, one.loss, 0.0),
-        one.weighs & takes_part,
-        one.open & takes_part,
-        one.fails & takes_part,
-        one.poor & takes_part,
-        one.asks & takes_part,
-    )
+def same_number(old: Motor, block: Block) -> Flags:
+    """Tell which candidates have an old motor's maker and number, as the rules compare them."""
+    number = block.columns["part_number"].told(lambda said: same_code(old.part_number, said) is True)
+    if not number.any():
+        return number
+    return number & block.columns["brand"].told(lambda said: same_brand(old.brand, said) is True)
 
 
 def _without_parts(whole: Tally, part: Flags) -> Tally:

@@ -45,7 +45,12 @@ def weigh(wanted: Wanted, candidate: Record, settings: Settings | None = None) -
     judgement = judge(wanted, candidate, settings)
     offer = candidate.facts
     chance = fit_chance(judgement, offer.condition, settings)
-    return Weighed(judgement, offer, chance, cost_of(offer, needs_mask(judgement.findings), settings))
+    return Weighed(
+        judgement,
+        offer,
+        chance,
+        cost_of(offer, needs_mask(judgement.findings), settings, candidate.contradicted),
+    )
 
 
 def ranked(wanted: Wanted, candidates: Iterable[Record], settings: Settings | None = None) -> list[Weighed]:
