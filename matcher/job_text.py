@@ -28,7 +28,7 @@ def without_halves(text: str) -> str:
 
     Everything else stays as it is: a right-to-left mark or a NUL is stored, never obeyed.
     """
-    return _LONE_SURROGATE.sub("\ufffd", text)
+    return text if text.isascii() else _LONE_SURROGATE.sub("\ufffd", text)
 
 
 def plain_text(value: object) -> object:

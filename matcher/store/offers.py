@@ -3,7 +3,6 @@
 import json
 from collections.abc import Iterable
 from dataclasses import dataclass
-from typing import NamedTuple
 
 from pydantic import TypeAdapter
 from sqlite_utils import Database
@@ -11,24 +10,17 @@ from sqlite_utils import Database
 from matcher.job import Given, Listing, Reading
 from matcher.job_given import overlay, value_for
 from matcher.motor import Offer
-from matcher.record import Conflict, Mark, Record
+from matcher.record import Record
 from matcher.store.connection import change, number
 from matcher.store.faults import NoSuchJob
 from matcher.store.merge import Clash, agree
 from matcher.store.numbers import bare, numbers_of_offer
+from matcher.store.provenance import unpack
 from matcher.store.search import NEAR_ENOUGH, words_query
 
 _GIVEN = TypeAdapter(dict[str, Given])
 
 
-class Provenance(NamedTuple):
-    """The words behind an offer's facts and its conflicts, as kept beside the facts."""
-
-    where: dict[str, Mark]
-    conflicts: tuple[Conflict, ...]
-
-
-PROVENANCE = TypeAdapter(Provenance)
 FACTS = TypeAdapter(Offer)
 
 
@@ -119,7 +111,7 @@ def records_page(
 
 def _record(n: int, title: str, facts: str, corrections: str, text: str, provenance: str) -> Record:
     read = FACTS.validate_json(facts)
-    where, conflicts = PROVENANCE.validate_json(provenance) if provenance else ({}, ())
+    where, conflicts = unpack(provenance, title, text)
     if corrections != "{}":
         read, where, conflicts = overlay(read, where, conflicts, _GIVEN.validate_json(corrections))
     return Record(f"stock-{n}", read, where, conflicts, title, text)
@@ -133,7 +125,7 @@ def listing(db: Database, n: int) -> Listing:
     if row is None:
         raise NoSuchJob(f"offer {n}: not in this store; it may have been deleted.")
     title, text, name, facts, provenance, corrections = row
-    where, conflicts = PROVENANCE.validate_json(provenance)
+    where, conflicts = unpack(provenance, title, text)
     reading = Reading(facts=FACTS.validate_json(facts), where=where, conflicts=conflicts)
     given = _GIVEN.validate_json(corrections)
     return Listing(title=title, text=text, source_name=name, reading=reading, corrections=given)

@@ -76,11 +76,11 @@ FIRST_SHAPE: tuple[str, ...] = (
     """CREATE TABLE attachment (
         n INTEGER PRIMARY KEY, digest TEXT NOT NULL UNIQUE, added TEXT NOT NULL, bytes BLOB NOT NULL
     )""",
-    "CREATE VIRTUAL TABLE job_search USING fts5 (name, place, note, plate, numbers, prefix='2 3')",
+    "CREATE VIRTUAL TABLE job_search USING fts5 (name, place, note, plate, numbers)",
     """CREATE VIRTUAL TABLE listing_search USING fts5
-        (title, text, numbers, content='listing', content_rowid='n', prefix='2 3')""",
+        (title, text, numbers, content='listing', content_rowid='n')""",
     """CREATE VIRTUAL TABLE offer_search USING fts5
-        (title, text, numbers, content='offer', content_rowid='n', prefix='2 3')""",
+        (title, text, numbers, content='offer', content_rowid='n')""",
     """CREATE TRIGGER listing_added AFTER INSERT ON listing BEGIN
         INSERT INTO listing_search (rowid, title, text, numbers)
         VALUES (new.n, new.title, new.text, new.numbers);

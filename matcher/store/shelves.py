@@ -11,15 +11,17 @@ from matcher.job_text import now, plain_text
 from matcher.record import Record
 from matcher.store.connection import change, number
 from matcher.store.numbers import numbers_of_offer
-from matcher.store.offers import FACTS, PROVENANCE, Provenance, shelf_number
+from matcher.store.offers import FACTS, shelf_number
+from matcher.store.provenance import pack
 
 AT_ONCE = 10_000
 """Offers read from the caller before the file is locked for writing them."""
 _ADDING = "adding"
-_INSERT = (
+INSERT = (
     "INSERT INTO offer (shelf, source_name, title, text, numbers, facts, provenance, corrections)"
     " VALUES (?, ?, ?, ?, ?, ?, ?, '{}')"
 )
+"""Adds one offer; its row is `row_of`."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,7 +65,8 @@ def edit_shelf(db: Database, shelf: str, *, name: str, note: str, removed: bool 
         db.execute("UPDATE shelf SET name = ?, note = ?, removed = ?, changed = ? WHERE n = ?", row)
 
 
-def _row(shelf: int, record: Record) -> tuple[object, ...]:
+def row_of(shelf: int, record: Record) -> tuple[object, ...]:
+    """Return an offer as the row that `INSERT` takes."""
     record = plain_record(record)
     facts = record.facts
     return (
@@ -73,7 +76,7 @@ def _row(shelf: int, record: Record) -> tuple[object, ...]:
         record.text,
         numbers_of_offer(facts),
         FACTS.dump_json(facts, exclude_none=True).decode(),
-        PROVENANCE.dump_json(Provenance(record.where, record.conflicts)).decode(),
+        pack(record.where, record.conflicts, record.title, record.text),
     )
 
 
@@ -109,7 +112,7 @@ def _gather(db: Database, staging: int, batch: list[Record], source: Iterator[Re
 
 def _put(db: Database, shelf: int, batch: list[Record]) -> int:
     first = number(db, "SELECT coalesce(max(n), 0) FROM offer")
-    db.conn.executemany(_INSERT, (_row(shelf, record) for record in batch))
+    db.conn.executemany(INSERT, (row_of(shelf, record) for record in batch))
     db.execute(
         "INSERT INTO offer_search (rowid, title, text, numbers)"
         " SELECT n, title, text, numbers FROM offer WHERE n > ?",
