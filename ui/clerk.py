@@ -2,11 +2,13 @@
 
 import multiprocessing
 import threading
+import time
 from collections.abc import Callable
 from multiprocessing.connection import Connection
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
+from ui.pauses import without_pauses
 from ui.work import Cancelled
 
 if TYPE_CHECKING:
@@ -18,6 +20,8 @@ if TYPE_CHECKING:
 
 Tick = Callable[[float], None]
 WAIT_S = 0.05
+BREATH_S = 0.003
+"""Time between two batches of rows in which the window has the interpreter to itself."""
 
 
 class ClerkFault(Exception):
@@ -53,6 +57,10 @@ class Clerk:
         found: Listing = self._ask(tick, "listing", at)[1]
         return found
 
+    def reason(self, tick: Tick, at: int) -> str:
+        """Return the one sentence that matters most about an offer."""
+        return str(self._ask(tick, "reason", at)[1])
+
     def keep(self, tick: Tick, name: str) -> int:
         """Save the lot as stock; return how many offers were kept."""
         return int(self._ask(tick, "keep", self._store, name)[1])
@@ -87,7 +95,8 @@ class Clerk:
             try:
                 pipe = self._started()
                 pipe.send((name, arguments))
-                return self._gather(tick, pipe)
+                with without_pauses():
+                    return self._gather(tick, pipe)
             except (EOFError, OSError) as fault:
                 if self._closed:
                     raise Cancelled("closed") from fault
@@ -102,7 +111,6 @@ class Clerk:
                 while not pipe.poll(WAIT_S):
                     tick(share)
                 reply = pipe.recv()
-                tick(share)
             except Cancelled:
                 self._stop(pipe)
                 raise
@@ -112,8 +120,10 @@ class Clerk:
                 raise ClerkFault(reply.what)
             if reply.kind == "rows":
                 rows += reply.what
+                time.sleep(BREATH_S)
             else:
                 share = reply.what
+                tick(share)
 
     def _stop(self, pipe: Connection) -> None:
         """Tell the clerk to stop and read away what it still says about this request."""

@@ -4,6 +4,7 @@ Reading and ranking 50,000 offers is seconds of pure Python; in a thread it woul
 the interpreter at every painted cell, so it gets an interpreter of its own.
 """
 
+import os
 import time
 from multiprocessing.connection import Connection
 from pathlib import Path
@@ -14,8 +15,9 @@ from matcher.job import Listing
 from matcher.motor import Wanted
 from matcher.settings import Settings
 from ui.lot import Lot, LotRow
+from ui.pauses import without_pauses
 
-CHUNK = 400
+CHUNK = 200
 """Rows sent at once; taking them in must not stop the window noticeably."""
 PAUSE_S = 0.1
 """Time between two reports of progress."""
@@ -45,17 +47,18 @@ class Clerk:
         while True:
             try:
                 name, arguments = self._pipe.recv()
-            except (EOFError, OSError):
+                if name != "stop":
+                    self._answer(name, arguments)
+            except (EOFError, BrokenPipeError, ConnectionError):
                 return
-            if name == "stop":
-                continue
-            self._answer(name, arguments)
 
     def _answer(self, name: str, arguments: tuple[Any, ...]) -> None:
         try:
             self._send("done", getattr(self, f"do_{name}")(*arguments))
         except _Stopped:
             self._send("failed", "")
+        except ConnectionError:
+            raise
         except (SamespinError, OSError) as fault:
             self._send("failed", str(fault) or type(fault).__name__)
         except Exception as fault:  # noqa: BLE001 - the window must hear of it in one line
@@ -80,7 +83,8 @@ class Clerk:
     def do_open(self, paths: list[str]) -> list[str]:
         """Read files into a new lot, send its rows, and return the lines about what went wrong."""
         lot = Lot()
-        lot.read(self._tick, [Path(path) for path in paths])
+        with without_pauses():
+            lot.read(self._tick, [Path(path) for path in paths])
         return self._take(lot)
 
     def do_stock(self, store: str | None) -> list[str]:
@@ -88,7 +92,7 @@ class Clerk:
         from matcher.store import Store
 
         lot = Lot()
-        with Store.open(store) as opened:
+        with Store.open(store) as opened, without_pauses():
             for shelf in opened.shelves():
                 lot.gather(self._tick, opened.records(shelf.id))
         return self._take(lot)
@@ -100,8 +104,14 @@ class Clerk:
 
     def do_rank(self, wanted: Wanted, changes: dict[str, Any]) -> None:
         """Rank the lot and send its rows, best first."""
-        settings = Settings.shipped().changed(**changes)
-        self._send_rows(self._lot.ranked(self._tick, wanted, settings))
+        self._tick(0.0)
+        rows = self._lot.rank(wanted, Settings.shipped().changed(**changes))
+        self._tick(0.9)
+        self._send_rows(rows)
+
+    def do_reason(self, at: int) -> str:
+        """Return the one sentence that matters most about an offer."""
+        return self._lot.reason(at)
 
     def do_listing(self, at: int) -> Listing:
         """Return one offer as a candidate for a job."""
@@ -117,4 +127,6 @@ class Clerk:
 
 def run(pipe: Connection) -> None:
     """Run the clerk; the entry of its process."""
+    if hasattr(os, "nice"):
+        os.nice(10)  # the window goes first
     Clerk(pipe).work()

@@ -5,18 +5,23 @@ and the findings behind one row are fetched when it is chosen. Nothing here know
 """
 
 from collections.abc import Callable, Iterable, Sequence
+from math import isnan
 from pathlib import Path
-from typing import NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
 
-from matcher.money.weigh import Weighed, place, weigh
 from matcher.motor import Wanted
 from matcher.record import Record
 from matcher.settings import Settings
 from ui.spans import shown
 
+if TYPE_CHECKING:
+    from matcher.many import Pile, Ranking
+
 Tick = Callable[[float], None]
 STEP = 32
 """Offers between two reports of progress."""
+REASONS = 200
+"""So many of the best rows come with their reason; the others get it when they are chosen."""
 
 
 class LotRow(NamedTuple):
@@ -46,6 +51,8 @@ class Lot:
         self.records: list[Record] = []
         self.rows: list[LotRow] = []
         self.problems: list[str] = []
+        self.ranking: Ranking | None = None
+        self._piled: Pile | None = None
 
     def gather(self, tick: Tick, records: Iterable[Record]) -> None:
         """Take records as they come and give each its row."""
@@ -64,16 +71,43 @@ class Lot:
 
         self.gather(tick, records(paths, on_problem=report))
 
-    def ranked(self, tick: Tick, wanted: Wanted, settings: Settings) -> list[LotRow]:
-        """Return the rows ranked against an old motor, best first."""
-        placed: list[tuple[tuple[int, float, float], LotRow]] = []
-        for at, record in enumerate(self.records):
-            if not at % STEP:
-                tick(at / len(self.records))
-            one = weigh(wanted, record, settings)
-            placed.append((place(one), _answered(self.rows[at], one)))
-        placed.sort(key=lambda pair: pair[0])
-        return [row for _place, row in placed]
+    def rank(self, wanted: Wanted, settings: Settings) -> list[LotRow]:
+        """Rank the lot against an old motor and return its rows, best first."""
+        from matcher.many import rank_pile
+
+        self.ranking = rank_pile(wanted, self._pile(), settings)
+        order = self.ranking.order.tolist()
+        return [self._answered(at, with_reason=place < REASONS) for place, at in enumerate(order)]
+
+    def _pile(self) -> "Pile":
+        from matcher.many import Pile
+
+        if self._piled is None or len(self._piled) != len(self.records):
+            self._piled = Pile(self.records)
+        return self._piled
+
+    def _answered(self, at: int, *, with_reason: bool) -> LotRow:
+        """Return one row with its answer; a reason costs a judgement, so not every row brings it."""
+        if self.ranking is None:
+            return self.rows[at]
+        ranking, tally = self.ranking, self.ranking.tally
+        return self.rows[at]._replace(
+            verdict=ranking.verdict(at),
+            low=_known(tally.low[at]),
+            score=_known(tally.score[at]),
+            high=_known(tally.high[at]),
+            landed=_known(ranking.landed[at]),
+            chance=_known(ranking.chance[at]),
+            reason=self.reason(at) if with_reason else "",
+        )
+
+    def reason(self, at: int) -> str:
+        """Return the one sentence that matters most about an offer; empty before ranking."""
+        return self.ranking.weighed(at).judgement.reason if self.ranking else ""
+
+
+def _known(figure: float) -> float | None:
+    return None if isnan(figure) else float(figure)
 
 
 def _row(at: int, record: Record) -> LotRow:
@@ -83,16 +117,3 @@ def _row(at: int, record: Record) -> LotRow:
     name = name or " ".join(filter(None, (facts.brand, facts.part_number))) or record.id
     number = facts.part_number or ""
     return LotRow(at, name, number, f"{name} {number}".casefold(), facts.price, facts.currency or "")
-
-
-def _answered(row: LotRow, one: Weighed) -> LotRow:
-    judgement = one.judgement
-    return row._replace(
-        verdict=judgement.verdict,
-        low=judgement.score_low,
-        score=judgement.score,
-        high=judgement.score_high,
-        landed=one.landed_cost,
-        chance=one.fit_chance,
-        reason=judgement.reason,
-    )

@@ -1,11 +1,11 @@
-"""Paints the mark with its word, the range bar, and plain words in a lot's table."""
+"""Paints the mark with its word, and the range bar, in a lot's table."""
 
 from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QRectF, Qt
-from PySide6.QtGui import QColor, QPainter, QPalette
+from PySide6.QtGui import QColor, QPainter
 from PySide6.QtWidgets import QStyle, QStyledItemDelegate, QStyleOptionViewItem
 
 from ui.marks import mark_pixmap
-from ui.models.lot_table import MARK, RANGE, SCORES, VERDICT
+from ui.models.lot_table import RANGE, SCORES, VERDICT
 from ui.range_bar import paint_range
 from ui.theme import GRID, colours_of
 
@@ -20,18 +20,8 @@ class LotDelegate(QStyledItemDelegate):
         super().__init__(parent)  # type: ignore[arg-type]
         self._marks: dict[tuple[object, ...], object] = {}
 
-    def initStyleOption(self, option: QStyleOptionViewItem, index: Index) -> None:
-        """Light the chosen row without changing its ink."""
-        super().initStyleOption(option, index)
-        colours = colours_of(option.widget)
-        option.palette.setColor(QPalette.ColorRole.HighlightedText, QColor(colours.ink))
-        option.palette.setColor(QPalette.ColorRole.Highlight, QColor(colours.lit))
-
     def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: Index) -> None:
-        """Paint mark, bar or words."""
-        if index.column() not in (MARK, RANGE):
-            super().paint(painter, option, index)
-            return
+        """Paint mark or bar."""
         colours = colours_of(option.widget)
         painter.save()
         if option.state & QStyle.StateFlag.State_Selected:

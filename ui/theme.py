@@ -133,13 +133,14 @@ def large(font: QFont) -> QFont:
 
 def sheet_rules(colours: Colours) -> str:
     """Return the few rules that flatten what the style draws in relief: lines before boxes."""
-    line, sheet, ground, ink, focus, soft = (
+    line, sheet, ground, ink, focus, soft, lit = (
         colours.line,
         colours.sheet,
         colours.ground,
         colours.ink,
         colours.focus,
         colours.soft,
+        colours.lit,
     )
     return f"""
     QLineEdit, QPlainTextEdit, QTextEdit {{ background: {sheet}; color: {ink}; border: 1px solid {line};
@@ -152,7 +153,8 @@ def sheet_rules(colours: Colours) -> str:
     QPushButton:pressed, QPushButton:checked, QToolButton:pressed, QToolButton:checked {{
         background: {ink}; color: {sheet}; }}
     QTableView, QListView, QScrollArea, QTreeView {{ border: none; background: {sheet};
-        gridline-color: {line}; }}
+        gridline-color: {line}; selection-background-color: {lit}; selection-color: {ink}; outline: none; }}
+    QTableView:focus, QListView:focus {{ border: 1px solid {focus}; }}
     QHeaderView {{ background: {ground}; border: none; }}
     QHeaderView::section {{ background: {ground}; color: {soft}; border: none;
         border-bottom: 1px solid {line}; padding: 4px 8px; }}

@@ -37,6 +37,11 @@ class LotTable(QAbstractTableModel):
         self._show()
 
     @property
+    def every_row(self) -> list[LotRow]:
+        """The rows without the filter, in the order shown."""
+        return self._all
+
+    @property
     def total(self) -> int:
         """How many rows there are without the filter."""
         return len(self._all)
@@ -94,10 +99,10 @@ class LotTable(QAbstractTableModel):
             return Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
         return None
 
-    def sort(self, column: int, order: Qt.SortOrder = Qt.SortOrder.AscendingOrder) -> None:
-        """Sort all rows by a column; by the verdict is the order of the ranking."""
-        self._all = sorted(self._all, key=_KEYS[column], reverse=order == Qt.SortOrder.DescendingOrder)
-        self._show()
+
+def sorted_rows(rows: list[LotRow], column: int) -> list[LotRow]:
+    """Return rows sorted by a column, best or smallest first; the verdict's column is the ranking's order."""
+    return sorted(rows, key=_KEYS[column])
 
 
 _SHOWN: tuple[Callable[[LotRow], str], ...] = (
@@ -112,7 +117,11 @@ _SHOWN: tuple[Callable[[LotRow], str], ...] = (
 _VERDICTS: tuple[str | None, ...] = (*VERDICTS, "waiting", None)
 _LAST = float("inf")
 _KEYS: tuple[Callable[[LotRow], Any], ...] = (
-    lambda row: VERDICTS.index(row.verdict) if row.verdict in VERDICTS else len(VERDICTS),
+    lambda row: (
+        VERDICTS.index(row.verdict) if row.verdict in VERDICTS else len(VERDICTS),
+        -(row.low or 0.0),
+        row.landed if row.landed is not None else _LAST,
+    ),
     lambda row: -(row.low or 0.0),
     lambda row: row.landed if row.landed is not None else _LAST,
     lambda row: -(row.chance or 0.0),

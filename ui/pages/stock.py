@@ -24,7 +24,7 @@ from ui.desk import Desk, Page
 from ui.line import Heading, Line, Soft, Trouble
 from ui.lot import LotRow
 from ui.lot_delegate import LotDelegate
-from ui.models.lot_table import CHANCE, LANDED, MARK, NAME, NUMBER, RANGE, LotTable
+from ui.models.lot_table import CHANCE, LANDED, MARK, NAME, NUMBER, RANGE, LotTable, sorted_rows
 from ui.models.pile import name_of
 from ui.theme import GRID
 from ui.words import counted
@@ -84,7 +84,9 @@ class StockPage(Page):
     def _table(self) -> QTableView:
         table = self.table
         table.setModel(self.model)
-        table.setItemDelegate(LotDelegate(table))
+        painted = LotDelegate(table)
+        for column in (MARK, RANGE):
+            table.setItemDelegateForColumn(column, painted)
         table.setAccessibleName(self.tr("Offers, best first"))
         table.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
         table.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
@@ -103,7 +105,7 @@ class StockPage(Page):
         for column, wide in WIDTHS.items():
             header.resizeSection(column, wide * GRID)
         header.setSectionsClickable(True)
-        header.sectionClicked.connect(self.model.sort)
+        header.sectionClicked.connect(self.sort_by)
         return table
 
     def _connect(self) -> None:
@@ -210,6 +212,10 @@ class StockPage(Page):
         self.line.setText(words if every else empty)
         self.state.emit(words if every else self.tr("no stock yet"))
 
+    def sort_by(self, column: int) -> None:
+        """Sort all rows by a column, on a worker."""
+        self._start(self.desk.work.run(sorted_rows, self.model.every_row, column), self._take)
+
     # --- what is done with it
 
     def _chosen(self) -> LotRow | None:
@@ -218,7 +224,14 @@ class StockPage(Page):
 
     def _explain(self, _index: QModelIndex) -> None:
         chosen = self._chosen()
-        self.reason.setText(f"{chosen.name}: {chosen.reason}" if chosen else "")
+        self.reason.setText(f"{chosen.name}: {chosen.reason}" if chosen and chosen.reason else "")
+        if chosen is not None and not chosen.reason and self._task is None:
+            task = self.desk.work.run_ticking(self.desk.clerk.reason, chosen.at)
+            task.done.connect(lambda words: self._tell_reason(chosen, words))
+
+    def _tell_reason(self, row: LotRow, words: str) -> None:
+        if self._chosen() is row:
+            self.reason.setText(f"{row.name}: {words}")
 
     def add_to_job(self) -> None:
         """Take the chosen offer into the job as a candidate."""

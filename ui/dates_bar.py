@@ -1,0 +1,87 @@
+"""Which one was bought, when, when it arrived, and how long a parcel takes back."""
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QComboBox, QGridLayout, QWidget
+
+from matcher.rest import Rest
+from ui.entry_row import Typed
+from ui.line import Line, Trouble
+from ui.models.pile import name_of
+from ui.theme import GRID
+
+ENTRIES = ("bought", "delivered", "transit_days")
+
+
+class DatesBar(QWidget):
+    """Entries in one row, troubles below."""
+
+    bought = Signal(str)
+    """The id of the listing that was bought; empty for none."""
+    entered = Signal(str, str)
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.listing, self.counted = QComboBox(), QComboBox()
+        self.edits = {name: Typed() for name in ENTRIES}
+        self.trouble = Trouble()
+        self._lay_out()
+        self.listing.activated.connect(lambda place: self.bought.emit(self.listing.itemData(place)))
+        self.counted.activated.connect(
+            lambda place: self.entered.emit("counted", self.counted.itemData(place))
+        )
+        for name, edit in self.edits.items():
+            edit.typed.connect(lambda text, one=name: self.entered.emit(one, text))
+
+    def _lay_out(self) -> None:
+        grid = QGridLayout(self)
+        grid.setContentsMargins(0, 0, 0, 0)
+        grid.setHorizontalSpacing(2 * GRID)
+        grid.setVerticalSpacing(2)
+        self.listing.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
+        self.listing.setMinimumContentsLength(24)
+        words = {
+            "bought": (self.tr("Bought"), self.tr("day, as 8 Apr 2030"), 15),
+            "delivered": (self.tr("Delivered"), self.tr("day it arrived"), 15),
+            "transit_days": (self.tr("Days on the way back"), "5", 7),
+        }
+        self.counted.addItem(self.tr("be back in time"), "back")
+        self.counted.addItem(self.tr("be sent in time"), "sent")
+        place = self._put(grid, 0, self.tr("This one was bought"), self.listing)
+        for name, (label, hint, wide) in words.items():
+            self.edits[name].setPlaceholderText(hint)
+            self.edits[name].setFixedWidth(wide * GRID)
+            place = self._put(grid, place, label, self.edits[name])
+        self._put(grid, place, self.tr("It must"), self.counted)
+        grid.addWidget(self.trouble, 2, 0, 1, 6)
+        grid.setColumnStretch(0, 1)
+
+    def _put(self, grid: QGridLayout, column: int, words: str, widget: QWidget) -> int:
+        label = Line(words, wrap=False)
+        label.setBuddy(widget)
+        widget.setAccessibleName(words)
+        grid.addWidget(label, 0, column)
+        grid.addWidget(widget, 1, column)
+        return column + 1
+
+    def show_rest(self, rest: Rest) -> None:
+        """Show the entries and why one doesn't count."""
+        self._show_listings(rest)
+        entries = rest.entries
+        for name, edit in self.edits.items():
+            edit.show_text(str(getattr(entries, name)))
+            edit.setEnabled(rest.bought is not None)
+        self.counted.setCurrentIndex(self.counted.findData(entries.counted))
+        self.counted.setEnabled(rest.bought is not None)
+        faults = rest.standing.faults if rest.standing else {}
+        self.trouble.tell("  ".join(faults[name] for name in ENTRIES if name in faults))
+
+    def _show_listings(self, rest: Rest) -> None:
+        lines = [("", self.tr("nothing bought yet"))]
+        lines += [(one.id, name_of(one)) for one in rest.job.listings]
+        if lines != [
+            (self.listing.itemData(at), self.listing.itemText(at)) for at in range(self.listing.count())
+        ]:
+            self.listing.clear()
+            for one, name in lines:
+                self.listing.addItem(name, one)
+        self.listing.setCurrentIndex(max(0, self.listing.findData(rest.bought.id if rest.bought else "")))
