@@ -1,13 +1,13 @@
 """The check list of one delivery: the facts that this job's checks rest on and that can be measured."""
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cache
 
 from matcher.arrival.measured import in_words
 from matcher.checks import BY_NAME
 from matcher.finding import Finding
-from matcher.motor import MOTOR_FIELDS, Motor, Offer
+from matcher.motor import MOTOR_FIELDS, Motor, Offer, Wanted
 from matcher.record import Record
 from matcher.saying import fact
 from matcher.tables import Row, rows
@@ -16,6 +16,7 @@ from matcher.verdict import Judgement
 WITHIN_REACH = ("plate", "measure")
 """Groups of `data/fields.tsv` whose facts stand on the plate or can be measured."""
 OF_A_MODULE = ("module", "module_number", "program_number", "control_signal")
+TURN = ("turn", "seen_from")
 IDENTITY = ("brand", "part_number")
 IN_PASSING = frozenset({("hazard", "enclosure"), ("frequency", "frame"), ("rotation", "motor_type")})
 """Facts that a hard check only looks at in special cases; they don't hold up the decision."""
@@ -40,9 +41,10 @@ class Item:
     """A hard check rests on it: not kept before it is measured."""
 
 
-def checklist(old: Motor, candidate: Record, judgement: Judgement) -> tuple[Item, ...]:
+def checklist(wanted: Wanted, candidate: Record, judgement: Judgement) -> tuple[Item, ...]:
     """Return what to measure for this job: doubts first, then hard facts, then in the plate's order."""
-    read_by = _read_by(judgement)
+    old = wanted.motor
+    read_by = _read_by(judgement, has_room=wanted.site.room_length_in is not None)
     items = [
         _item(row, old, candidate, judgement, read_by[row["field"]])
         for row in _fields()
@@ -60,10 +62,14 @@ def _fields() -> tuple[Row, ...]:
     )
 
 
-def _read_by(judgement: Judgement) -> dict[str, list[Finding]]:
-    """Return, by fact of the new motor, the findings whose checks read it."""
+def _read_by(judgement: Judgement, *, has_room: bool) -> dict[str, list[Finding]]:
+    """Return, by fact of the new motor, the findings whose checks read it.
+
+    Where the room is known the length is a hard check, even while its finding is a good one.
+    """
     found: dict[str, list[Finding]] = {name: [] for name in IDENTITY}
-    for finding in judgement.findings:
+    for one in judgement.findings:
+        finding = replace(one, hard=True) if one.check == "length" and has_room else one
         for name in (*BY_NAME[finding.check].reads.new, *finding.questions):
             found.setdefault(name, []).append(finding)
     return found
@@ -76,7 +82,7 @@ def _matters(name: str, old: Motor, candidate: Record, judgement: Judgement) -> 
     if name in OF_A_MODULE:
         return said or asked
     if name == "seen_from":
-        return candidate.facts.turn != "either" and (said or asked or candidate.facts.turn is not None)
+        return candidate.facts.turn != "either"
     return said or asked or (getattr(old, name) is not None and name not in IDENTITY)
 
 
@@ -115,5 +121,11 @@ def _doubt(name: str, candidate: Record, judgement: Judgement) -> str:
 
 
 def open_hard(items: tuple[Item, ...], measured: Mapping[str, object]) -> Iterator[Item]:
-    """Yield the hard items that are not measured yet."""
-    return (item for item in items if item.hard and item.field not in measured)
+    """Yield the hard items that are not measured yet; a motor that turns either way needs no view."""
+    return (
+        item
+        for item in items
+        if item.hard
+        and item.field not in measured
+        and not (item.field == "seen_from" and measured.get("turn") == "either")
+    )

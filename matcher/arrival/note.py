@@ -1,5 +1,6 @@
 """The note to the seller: what the listing says in its own words against what was measured."""
 
+from matcher.arrival.advice import USELESS
 from matcher.arrival.deadline import Deadline
 from matcher.arrival.looks import BAD, Look
 from matcher.arrival.measured import Deviation
@@ -30,7 +31,8 @@ def send_back_note(
         lines += ["Besides:" if differing else "On checking it I found:"]
         lines += [f"- {fault}." for fault in faults]
     if not differing and not faults:
-        lines += [f"I can't use it here: {after.reason}" if after.reason else "I can't use it here."]
+        useless = after.verdict in USELESS and after.reason
+        lines += [f"I can't use it here: {after.reason}" if useless else "I have decided not to keep it."]
     lines += ["", _request(candidate.facts, window, is_wrong=bool(differing or faults))]
     if photos:
         lines += [f"I can send pictures of this: {', '.join(photos[:12])}."]

@@ -5,7 +5,7 @@ Keys: `listing` (the id of the one that was bought), `bought` and `delivered` (d
 (`keep` or `send_back`).
 """
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import date, datetime
 
@@ -13,9 +13,11 @@ from pydantic import JsonValue
 
 from matcher.errors import BadValue
 from matcher.job import Job, Listing
+from matcher.job_text import safe_name
 
 DATE_FORMS = ("%Y-%m-%d", "%d %b %Y", "%d %B %Y", "%b %d %Y", "%B %d %Y", "%d.%m.%Y")
 """Dates that are understood; slashes aren't, since 3/4 is March here and April there."""
+MOST_PHOTOS = 60
 DECISIONS = ("keep", "send_back")
 
 
@@ -94,6 +96,13 @@ def with_named(job: Job, group: str, name: str, text: str) -> Job:
     """Return the job with one text in `measured` or `looks`; emptied, it is taken out."""
     kept = {key: value for key, value in _texts(job.arrival, group).items() if key != name}
     return job.edited(arrival={**job.arrival, group: {**kept, name: text} if text.strip() else {**kept}})
+
+
+def with_photos(job: Job, names: Sequence[str]) -> Job:
+    """Return the job with pictures noted by name; the files stay where they are."""
+    known = entries_in(job.arrival).photos
+    every = list(dict.fromkeys([*known, *(safe_name(name) for name in names)]))[:MOST_PHOTOS]
+    return job.edited(arrival={**job.arrival, "photos": every})
 
 
 def date_in(what: str, text: str) -> date | None:

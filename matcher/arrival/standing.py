@@ -38,6 +38,7 @@ class Standing:
     differing: tuple[Deviation, ...]
     advice: Advice
     note: str
+    """The note to the seller; empty while there is no reason to send it back."""
     faults: Mapping[str, str]
     """By entry (a field, or `bought`, `delivered`, `transit_days`), one line on why it doesn't count."""
 
@@ -50,9 +51,11 @@ def stand(
     measured = measured_record(candidate, values)
     before, after = judge(wanted, candidate, settings), judge(wanted, measured, settings)
     window, says = _window(candidate, entries, today, faults)
-    items = checklist(wanted.motor, candidate, before)
+    items = checklist(wanted, candidate, before)
     looks = looks_for(wanted.motor, candidate.facts, dict(entries.looks))
     differing = deviations(candidate, measured, values)
+    advice = advise(after, differing, looks, tuple(open_hard(items, values)))
+    wants_back = "send_back" in (advice.what, entries.decision) and entries.decision != "keep"
     return Standing(
         candidate=candidate,
         measured=measured,
@@ -64,13 +67,15 @@ def stand(
         looks=looks,
         values=values,
         differing=differing,
-        advice=advise(after, differing, looks, tuple(open_hard(items, values))),
-        note=send_back_note(measured_title(candidate), after, differing, looks, window, entries.photos),
+        advice=advice,
+        note=send_back_note(titled(candidate), after, differing, looks, window, entries.photos)
+        if wants_back
+        else "",
         faults=faults,
     )
 
 
-def measured_title(candidate: Record) -> Record:
+def titled(candidate: Record) -> Record:
     """Return the candidate with a title; pasted text has none, so its first line stands in."""
     if candidate.title.strip() or not candidate.text.strip():
         return candidate

@@ -91,6 +91,14 @@ def test_a_bad_bearing_goes_back_whatever_it_measures() -> None:
     assert "the shaft does not turn freely by hand." in standing.note
 
 
+def test_without_a_reason_there_is_no_note() -> None:
+    assert stand(WANTED, listing(), Entries(**SENT), TODAY).note == ""
+    decided = stand(WANTED, listing(), Entries(**SENT, decision="send_back"), TODAY)
+    assert "I have decided not to keep it." in decided.note
+    kept = Entries(**SENT, measured={"shaft_diameter_in": "5/8"}, decision="keep")
+    assert stand(WANTED, listing(), kept, TODAY).note == ""
+
+
 def test_the_note_does_not_blame_a_listing_that_said_nothing() -> None:
     measured = {"shaft_diameter_in": "5/8"}
     standing = stand(WANTED, listing(shaft_diameter_in=None), Entries(**SENT, measured=measured), TODAY)
