@@ -1,0 +1,117 @@
+import pytest
+
+from matcher.reading.problem import Problem
+from matcher.reading.table import read_table
+from matcher.reading.table_layout import sniff
+from matcher.reading.table_rows import QUOTED_LINES, split_line, split_rows
+
+
+@pytest.mark.parametrize(
+    ("line", "delimiter", "cells"),
+    [
+        ("a,b,c", ",", ["a", "b", "c"]),
+        ('"a, b",c', ",", ["a, b", "c"]),
+        ('"1/2"" shaft",c', ",", ['1/2" shaft', "c"]),
+        ('1/2" shaft,c', ",", ['1/2" shaft', "c"]),
+        ('"1/2" shaft",c', ",", ['1/2" shaft', "c"]),
+        ('"a" ,"b"', ",", ["a", "b"]),
+        ("a;;", ";", ["a", "", ""]),
+        ("", ",", [""]),
+        ('"",""', ",", ["", ""]),
+    ],
+)
+def test_a_line_is_cut_into_cells(line: str, delimiter: str, cells: list[str]) -> None:
+    assert split_line(line, delimiter) == (cells, False)
+
+
+def _rows(text: str, width: int) -> list[tuple[int, str, bool]]:
+    return [(row.line, row.cells[0], bool(row.fault)) for row in split_rows(text.split("\n"), ",", width)]
+
+
+def test_a_quoted_cell_may_run_over_lines() -> None:
+    assert _rows('"one\nand two",b,c\nnext,b,c', 3) == [(1, "one\nand two", False), (3, "next", False)]
+
+
+def test_a_quote_that_never_closes_costs_its_own_row_alone() -> None:
+    text = '"never,b,c\nnext,b,c\n"well, quoted",b,c\nlast 5",b,c'
+    assert _rows(text, 3) == [
+        (1, '"never', True),
+        (2, "next", False),
+        (3, "well, quoted", False),
+        (4, 'last 5"', False),
+    ]
+
+
+def test_a_quote_closed_far_below_is_not_waited_for() -> None:
+    text = '"never,b,c\n' + "x\n" * QUOTED_LINES + 'y",b,c'
+    assert _rows(text, 3)[0] == (1, '"never', True)
+
+
+@pytest.mark.parametrize(
+    ("lines", "delimiter", "line"),
+    [
+        (["hp,volts,price", "1/2,115,5"], ",", 1),
+        (["Our list, of May; all as is", "hp;volts;price", "1/2;115;5"], ";", 2),
+        (["hp\tvolts\tprice", "1/2\t115\t5"], "\t", 1),
+        (["sep=;", "hp;volts"], ";", 2),
+        (["hp | volts | price", "1/2 | 115 | 5"], "|", 1),
+    ],
+)
+def test_delimiter_and_header_are_found(lines: list[str], delimiter: str, line: int) -> None:
+    layout = sniff(lines)
+    assert layout is not None
+    assert (layout.delimiter, layout.line) == (delimiter, line)
+
+
+@pytest.mark.parametrize("lines", [[], ["just words"], ["1,2,3", "4,5,6"], ["", ""]])
+def test_what_has_no_header_has_no_layout(lines: list[str]) -> None:
+    assert sniff(lines) is None
+
+
+def _read(text: str) -> tuple[list[tuple[str, dict[str, object]]], list[Problem]]:
+    problems: list[Problem] = []
+    found = [
+        (record.id, record.facts.said()) for record in read_table(text.split("\n"), "t", problems.append)
+    ]
+    return found, problems
+
+
+def test_numbers_count_data_rows_broken_ones_included() -> None:
+    found, problems = _read("hp,volts\n1/2,115\n1/2,115,9\nShelf two,\n,\nTotal,\n1/3,230")
+    assert [name for name, _ in found] == ["t#1", "t#3"]
+    assert [problem.where for problem in problems] == ["t, line 3"]
+
+
+def test_a_single_row_is_named_like_its_file() -> None:
+    assert _read("hp,volts\n1/2,115")[0] == [("t", {"power_hp": 0.5, "volts": "115"})]
+
+
+def test_a_column_named_id_names_the_records() -> None:
+    assert [name for name, _ in _read("id,hp,volts\nA7,1/2,115\n,1/3,230")[0]] == ["A7", "t#2"]
+
+
+def test_empty_cells_beyond_the_header_are_no_fault() -> None:
+    found, problems = _read("hp,volts\n1/2,115,,\n1/3,230,, ")
+    assert (len(found), problems) == (2, [])
+
+
+def test_the_asked_price_goes_before_a_plain_one_and_others_never_count() -> None:
+    found, _ = _read("item,list price,price,ask,bid\nmotor,90,80,70,5\nmotor,90,80,,5\nmotor,90,,,5")
+    assert [facts.get("price") for _, facts in found] == [70.0, 80.0, None]
+
+
+def test_a_second_table_below_has_its_own_header() -> None:
+    found, _ = _read("hp,volts,price\n1/2,115,5\n\nmotor hp,rpm,amps\n1/3,1075,3")
+    assert found[1] == ("t#2", {"power_hp": 0.3333, "rpm": [1075], "amps": [3.0]})
+
+
+def test_a_row_and_its_title_that_contradict_make_a_conflict() -> None:
+    [record] = read_table(["title,hp", "Motor 1/3 HP,1/2"], "t", lambda _: None)
+    assert [conflict.field for conflict in record.conflicts] == ["power_hp"]
+    assert record.facts.power_hp is None
+
+
+def test_without_any_header_lines_are_texts_and_that_is_told() -> None:
+    found, problems = _read("GS-1 motor 1/2 HP 115V,$5\nGS-2 motor 1/3 HP 230V,$6")
+    assert [facts["power_hp"] for _, facts in found] == [0.5, 0.3333]
+    assert "no line names its columns" in problems[0].why
