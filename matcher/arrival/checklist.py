@@ -50,9 +50,17 @@ def checklist(wanted: Wanted, candidate: Record, judgement: Judgement) -> tuple[
         for row in _fields()
         if row["field"] in read_by and _matters(row["field"], old, candidate, judgement)
     ]
-    return tuple(
-        sorted(items, key=lambda item: (not (item.hard and item.doubt), not item.hard, not item.doubt))
-    )
+    urgency = {item.field: _urgency(item) for item in items}
+    partner = min(urgency.get(name, _LEAST) for name in TURN)
+    urgency |= dict.fromkeys(urgency.keys() & set(TURN), partner)  # a turn means nothing without its view
+    return tuple(sorted(items, key=lambda item: urgency[item.field]))
+
+
+_LEAST = (True, True, True)
+
+
+def _urgency(item: Item) -> tuple[bool, bool, bool]:
+    return not (item.hard and item.doubt), not item.hard, not item.doubt
 
 
 @cache
