@@ -2,7 +2,7 @@
 
 import threading
 from collections.abc import Iterator
-from contextlib import contextmanager
+from contextlib import closing, contextmanager, suppress
 from pathlib import Path
 from types import TracebackType
 from typing import Self
@@ -10,6 +10,7 @@ from uuid import uuid4
 
 from sqlite_utils import Database
 
+from matcher.errors import StoreUnavailable
 from matcher.store import backups
 from matcher.store.faults import gone, told
 from matcher.store.opening import Opened, open_file
@@ -57,14 +58,12 @@ class Desk:
 
         A backup that fails is no reason not to close: the next one will tell.
         """
-        with self._lock:
-            try:
-                if self._wrote and self.path is not None and backups.is_due(self.path):
-                    with self._use() as db:
-                        backups.make(db, self.path)
-            finally:
+        with self._lock, closing(self._db.conn), suppress(StoreUnavailable):
+            if self._wrote and self.path is not None:
                 self._wrote = False
-                self._db.conn.close()
+                with self._use() as db:
+                    if backups.is_due(self.path):
+                        backups.make(db, self.path)
 
     @contextmanager
     def _use(self) -> Iterator[Database]:

@@ -23,8 +23,7 @@ from matcher.store.faults import (
 )
 from matcher.store.health import check
 from matcher.store.migrations import migrate, pending
-from matcher.store.rescue import rebuild
-from matcher.store.salvage import set_aside
+from matcher.store.rescue import finish, rebuild
 from matcher.store.shelves import drop_unfinished
 
 CHECKED_WHOLE = 64 * 1024 * 1024
@@ -47,6 +46,7 @@ def open_file(path: Path, wait_s: float) -> Opened:
     """
     if not path.parent.is_dir():
         raise gone(path)
+    finish(path)
     new = not path.exists()
     if not new and not _begins_right(path):
         return _rescued(path, wait_s)
@@ -159,8 +159,7 @@ def _read_only(path: Path, fault: StoreUnavailable) -> Opened:
 
 
 def _rescued(path: Path, wait_s: float) -> Opened:
-    """Set the damaged store aside and open a new one with all that could be saved."""
-    kept = set_aside(path)
-    told = rebuild(kept, path)
+    """Open a new store with all that could be saved of the damaged one, which is set aside."""
+    told = rebuild(path)
     opened = _sound(path, wait_s, new=True)
-    return Opened(opened.db, (*told, *opened.notices))
+    return Opened(opened.db, (told, *opened.notices))

@@ -16,7 +16,7 @@ from matcher.store import jobs as job_rows
 from matcher.store.backups import Generation
 from matcher.store.connection import change, connect, number, sync_folder
 from matcher.store.migrations import migrate, taken
-from matcher.store.salvage import KEYS, readable
+from matcher.store.salvage import KEYS, readable, set_aside
 
 _UNREADABLE = (ValueError, KeyError, TypeError)
 
@@ -30,28 +30,53 @@ class _Rescue:
     lost: int = 0
 
 
-def rebuild(kept: Path, path: Path) -> tuple[str, ...]:
-    """Make a new store at `path` of what the damaged one and the newest backup hold; return what to tell."""
-    draft = path.with_name(f"{path.name}.rebuilding")
+def draft_of(path: Path) -> Path:
+    """Return the name under which a new store is built beside a damaged one."""
+    return path.with_name(f"{path.name}.rebuilding")
+
+
+def finish(path: Path) -> None:
+    """Put a rebuilt store in its place where a power cut came between setting aside and this step."""
+    if not path.exists() and draft_of(path).exists():
+        draft_of(path).replace(path)
+        sync_folder(path.parent)
+
+
+def rebuild(path: Path) -> str:
+    """Put a new store in the place of a damaged one, which is set aside; return what to tell.
+
+    The damaged file stays where it is until the new one is whole and on the disk, so a disk that fills
+    up meanwhile costs nothing.
+    """
+    draft = draft_of(path)
     draft.unlink(missing_ok=True)
-    new = connect(draft)
     generation, backup = _newest_good(path)
-    rescue = _Rescue(new, backup)
     try:
+        lost, saved, filled = _build(draft, path, backup)
+    except BaseException:
+        draft.unlink(missing_ok=True)
+        raise
+    finally:
+        if backup is not None:
+            backup.conn.close()
+    kept = set_aside(path)
+    finish(path)
+    return _told(kept, path, lost, saved, (filled, generation))
+
+
+def _build(draft: Path, path: Path, backup: Database | None) -> tuple[int, tuple[int, int], list[int]]:
+    """Return what was lost, what was saved from the damaged file, and what came from the backup."""
+    new = connect(draft)
+    with closing(new.conn):
+        rescue = _Rescue(new, backup)
         migrate(new, draft)
-        _copy_all(kept, rescue)
+        _copy_all(path, rescue)
         saved = _counts(new)
         if backup is not None and rescue.lost:
             _fill_up(rescue, backup)
         _index(new)
         filled = [after - before for after, before in zip(_counts(new), saved, strict=True)]
-    finally:
-        new.conn.close()
-        if backup is not None:
-            backup.conn.close()
-    draft.replace(path)
-    sync_folder(path.parent)
-    return (_told(kept, path, rescue.lost, saved, (filled, generation)),)
+    return rescue.lost, saved, filled
 
 
 def _counts(new: Database) -> tuple[int, int]:
@@ -87,9 +112,9 @@ def _newest_good(path: Path) -> tuple[Generation | None, Database | None]:
     return None, None
 
 
-def _copy_all(kept: Path, rescue: _Rescue) -> None:
+def _copy_all(damaged: Path, rescue: _Rescue) -> None:
     try:
-        old = connect(kept, mode="ro")
+        old = connect(damaged, mode="ro")
     except sqlite3.Error:
         rescue.lost += 1
         return

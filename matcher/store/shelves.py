@@ -1,6 +1,8 @@
 """Saved stock: shelves of offers that any job can be ranked against."""
 
+import sqlite3
 from collections.abc import Iterable, Iterator
+from contextlib import suppress
 from dataclasses import dataclass
 from itertools import chain, islice
 
@@ -96,7 +98,9 @@ def add_offers(db: Database, shelf: str, records: Iterable[Record]) -> int:
         total = _gather(db, shelf_number(db, staging), batch, chain((more,), source))
         _move(db, staging, shelf)
     except BaseException:
-        drop_unfinished(db, staging)
+        # On a full disk this fails as well; what is left stays out of sight until a later opening.
+        with suppress(sqlite3.Error):
+            drop_unfinished(db, staging)
         raise
     return total
 

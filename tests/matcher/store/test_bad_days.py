@@ -336,3 +336,62 @@ def test_a_large_store_has_its_jobs_checked_on_opening(
     with Store.open(path) as store:
         assert "was damaged" in store.notices[0]
         assert {line.id for line in store.jobs()} == set(ids)
+
+
+def test_a_rescue_without_room_leaves_the_damaged_file_alone(
+    path: Path, new_job: Callable[..., Job], new_record: MakeRecord, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    ids = _filled(path, new_job, new_record, backup=True)
+    damaged = _overwritten(path, 4096, 3000)
+
+    def work() -> str:
+        signal.signal(signal.SIGXFSZ, signal.SIG_IGN)
+        resource.setrlimit(resource.RLIMIT_FSIZE, (100_000,) * 2)
+        try:
+            Store.open(path).close()
+        except StoreUnavailable as error:
+            return str(error)
+        return "opened"
+
+    assert "save elsewhere" in in_a_child(work)
+    assert path.read_bytes() == damaged
+    assert not list(path.parent.glob("*.damaged-*"))
+    with Store.open(path) as store:
+        assert {line.id for line in store.jobs()} == set(ids)
+
+
+def test_a_power_cut_in_the_middle_of_a_rescue(
+    path: Path, new_job: Callable[..., Job], new_record: MakeRecord
+) -> None:
+    ids = _filled(path, new_job, new_record, backup=True)
+    path.rename(path.with_name("samespin.db.rebuilding"))
+    with Store.open(path) as store:
+        assert {line.id for line in store.jobs()} == set(ids)
+
+
+def test_closing_with_no_room_for_a_backup_is_quiet(path: Path, job: Job) -> None:
+    def work() -> str:
+        store = Store.open(path)
+        store.save(job.edited(note="x" * 300_000))
+        signal.signal(signal.SIGXFSZ, signal.SIG_IGN)
+        resource.setrlimit(resource.RLIMIT_FSIZE, (100_000,) * 2)
+        store.close()
+        return "closed"
+
+    assert in_a_child(work) == "closed"
+    with Store.open(path) as store:
+        assert store.load(job.id).version == 1
+
+
+def test_a_store_locked_for_one_program_alone_is_told(path: Path, job: Job) -> None:
+    with Store.open(path) as store:
+        store.save(job)
+    other = sqlite3.connect(path, isolation_level=None)
+    other.execute("PRAGMA locking_mode = EXCLUSIVE")
+    other.execute("BEGIN EXCLUSIVE")
+    with pytest.raises(StoreLocked) as error:
+        Store.open(path, wait_s=0.1)
+    assert "close the other one" in one_line(error)
+    other.close()
+    with Store.open(path) as store:
+        assert store.notices == ()
