@@ -45,7 +45,7 @@ def ordinary() -> frozenset[str]:
 def is_name(items: Items, k: int) -> bool:
     """Say whether item `k` can be (a word of) a maker's name."""
     raw = items.raw(k)
-    if len(raw) < 2 or not raw[0].isalpha() or not raw[0].isupper() or items.roles[k]:
+    if len(raw) < 2 or not raw[0].isalpha() or not raw[0].isupper() or items.roles[k] or items.used[k]:
         return False
     return items.word(k) not in ordinary()
 

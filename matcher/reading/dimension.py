@@ -8,6 +8,7 @@ segment (`shaft 5/8 keyed, 1-7/8 long`).
 from dataclasses import dataclass
 from functools import cache
 
+from matcher.reading.figures import EIGHTHS
 from matcher.reading.items import Items
 from matcher.reading.owner import LENGTHS
 from matcher.units import factor
@@ -61,12 +62,14 @@ def _length(items: Items, i: int) -> Length | None:
     number = items.numbers[i]
     if number.value is None:
         return None
+    if "/" in number.signs and number.text.rpartition("-")[2] not in EIGHTHS and number.text[-1] < "½":
+        return None  # `35/5`: no ruler has it
     unit = items.said(i + 1, "after")
     if unit in LENGTHS and not _is_preposition(items, i + 1):
         return Length(i, number.value * inch(unit), True, i + 1)
     if items.has(i + 1, "after") and unit not in ("in", None) and unit not in ("flat", "swallow"):
         return None
-    if items.has(i - 1, "money") or items.has(i + 1, "money"):
+    if items.has(i - 1, "money") or (items.has(i + 1, "money") and not items.has(i + 2, "num")):
         return None
     if items.roles[i].get("num"):
         return None
@@ -116,6 +119,8 @@ def _share_unit(items: Items, group: list[Length]) -> None:
 
 def _claim(items: Items, group: list[Length]) -> None:
     subject, same_clause = _subject(items, group[0].item, group[-1].end)
+    if subject == "leads" and _aspect(items, group[0]) == "dia":
+        subject = None
     if subject is None and len(group) < 3:
         subject = _without_subject(items, group)
         same_clause = subject is not None
@@ -172,7 +177,8 @@ def _field(items: Items, subject: str, length: Length, *, same_clause: bool) -> 
     if subject == "body":
         return "body_length_in" if aspect == "len" else "body_diameter_in"
     if subject == "leads":
-        return "lead_length_in" if length.has_unit or same_clause else None
+        labelled = "leads" in items.roles[items.skip(length.item - 1, -1)] if length.item else False
+        return "lead_length_in" if length.has_unit or labelled else None
     return {"body_length": "body_length_in", "bolt": "bolt_circle_in"}.get(subject)
 
 

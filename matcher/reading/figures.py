@@ -5,7 +5,7 @@ import re
 from matcher.reading.numeral import numeral
 
 FIRST_OF_NUMBER = frozenset("0123456789½¼¾⅛⅜⅝⅞⅓⅔⅕⅙")
-_EIGHTHS = frozenset(
+EIGHTHS = frozenset(
     f"{top}/{bottom}" for bottom in (2, 4, 8, 16, 32, 64) for top in range(1, bottom, 2)
 ) | frozenset("½¼¾⅛⅜⅝⅞")
 _JOINTS = {"/": "/", "-": "–", "and": "/", "&": "/", "or": "|"} | dict.fromkeys(
@@ -14,6 +14,8 @@ _JOINTS = {"/": "/", "-": "–", "and": "/", "&": "/", "or": "|"} | dict.fromkey
 _SAME_FORM_ONLY = frozenset({"/", "and", "&", "or"})
 _MONEY = frozenset({"$", "€", "£", "usd", "eur", "gbp", "cad", "euro", "chf", "sek", "aud", "+"})
 _PIECES = 6
+_FARTHEST = 4.5  # times; 460 V beside 115 V is the widest pair of one list
+_LABELS = frozenset({"rpm", "amps", "amp", "a", "fla", "hp"})
 _SMALLEST_SHARE = 0.3  # of the figure before it in a list; `1750, 184T` is no list
 # Figures that stand in lists, going down: speeds, amperes, fractions of a horsepower.
 _FORMS = (re.compile(r"1?\d{3}"), re.compile(r"\d{1,2}\.\d{1,2}"), re.compile(r"1/\d{1,2}"))
@@ -31,9 +33,9 @@ def gather(words: Words, token: int, figures: str, length: int) -> tuple[str, in
         if after >= len(words):
             break
         following = words[after]
-        if following in _EIGHTHS and figures.isdigit() and len(figures) < 3:
+        if following in EIGHTHS and figures.isdigit() and len(figures) < 3:
             figures, length = f"{figures}-{following}", length + 1
-        elif _lists(words, figures, after):
+        elif _lists(words, figures, token, after):
             comma = following == ","
             more = words[after + comma]
             figures, length = f"{figures}{'–' if '/' in more else '/'}{more}", length + 1 + comma
@@ -44,7 +46,7 @@ def gather(words: Words, token: int, figures: str, length: int) -> tuple[str, in
     return figures, length
 
 
-def _lists(words: Words, figures: str, after: int) -> bool:
+def _lists(words: Words, figures: str, token: int, after: int) -> bool:
     """`1075, 950`, `1/2, 1/3, 1/4`, `AMP 2.1 1.6 1.1`: figures of one form in a row, going down."""
     comma = words[after] == ","
     if after + comma >= len(words):
@@ -59,7 +61,17 @@ def _lists(words: Words, figures: str, after: int) -> bool:
     one, two = numeral(last[0]).value, numeral(more).value
     third = words[after + comma + 1] if after + comma + 1 < len(words) else ""
     sure = comma or "/" in more or "/" in figures or form.fullmatch(third) is not None
+    sure = sure or (token > 0 and words[token - 1] in _LABELS)
     return bool(one and two and one > two > _SMALLEST_SHARE * one and sure)
+
+
+def _alike(figures: str, following: str) -> bool:
+    """Say whether two figures may stand in one list: both fractions or neither, and not far apart."""
+    last = _LAST_FIGURE.search(figures)
+    if last is None or ("/" in last[0]) != ("/" in following):
+        return False
+    one, two = numeral(last[0]).atoms[0], numeral(following).atoms[0]
+    return 0 < one <= _FARTHEST * two and two <= _FARTHEST * one
 
 
 def _joins(words: Words, figures: str, after: int) -> bool:
@@ -71,5 +83,5 @@ def _joins(words: Words, figures: str, after: int) -> bool:
         return False
     if words[after] in _SAME_FORM_ONLY:
         # `115 / 1/2 HP` and `2 and 1/2` are two things; `208-230 / 460` is one.
-        return ("/" in figures) == ("/" in following) or (words[after] == "/" and "-" in figures + following)
+        return _alike(figures, following)
     return True

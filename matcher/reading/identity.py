@@ -18,6 +18,10 @@ def label(items: Items, i: int, field: str) -> None:
     """A label that announces a number or a name."""
     if items.used[i] or _inside_code(items, i):
         return
+    strength = (
+        1 if field.endswith("?") else 2
+    )  # `style`, `art. no.`: a part number where nothing better stands
+    field = field.removesuffix("?")
     if field == "brand":
         brand.labelled(items, i)
         return
@@ -34,7 +38,7 @@ def label(items: Items, i: int, field: str) -> None:
     for text, first, last in codes:
         _take(items, first, last)
         if field in _PLAIN and not (field == "other_numbers" and len(text) < _SHORTEST_OTHER):
-            _claim_number(items, field, text, first, last)
+            _claim_number(items, field, text, first, last, strength)
     if field == "part_number" and not items.plate:
         brand.before(items, i, 1)
 
@@ -42,17 +46,19 @@ def label(items: Items, i: int, field: str) -> None:
 def _inside_code(items: Items, i: int) -> bool:
     """`TR-MOD-75`: a label between hyphens is none."""
     gaps, first, last = items.scan.gaps, items.first[i], items.last[i]
+    if items.is_glued(i) and items.scan.words[last + 1] == "-":
+        return True
     return gaps[last] == "-" or (
         first > 0 and (gaps[first - 1] == "-" or (items.scan.words[first - 1] == "-" and not gaps[first - 1]))
     )
 
 
-def _claim_number(items: Items, field: str, text: str, first: int, last: int) -> None:
+def _claim_number(items: Items, field: str, text: str, first: int, last: int, strength: int = 2) -> None:
     """Numbers of others, of the module and of the program stay facts where the sentence turns away."""
     muted = items.muted[first]
     if field != "part_number":
         items.muted[first] = ""
-    items.claim(field, text, first, last, 2)
+    items.claim(field, text, first, last, strength)
     items.muted[first] = muted
 
 
@@ -85,7 +91,12 @@ def _code_at(items: Items, j: int) -> tuple[str, int, int] | None:
     if not any(char.isdigit() for char in text) or len(text) < 2 or not _NUMBER_LIKE.fullmatch(text):
         return None
     end_item = _item_of(items, j, last)
-    if items.has(j, "num") and end_item == j and (items.has(j + 1, "unit") or items.has(j + 1, "after")):
+    if (
+        "-" not in text
+        and items.has(j, "num")
+        and end_item <= j + 1
+        and (items.has(j + 1, "unit") or items.has(j + 1, "after"))
+    ):
         return None
     return (text, j, end_item) if token == items.first[j] else None
 
@@ -148,7 +159,7 @@ def _may_be_code(items: Items, i: int) -> bool:
 
 
 _NAMED = re.compile(
-    r"[A-Z]{1,5}-?[A-Z]{0,3}\d+[A-Z0-9]*(?:[-/.][A-Z0-9]+)*|\d{1,5}[A-Z]{0,2}-[A-Z][A-Z0-9-]*|\d{5,7}"
+    r"[A-Z]{1,5}-?[A-Z]{0,3}\d+[A-Z0-9]*(?:[-/.][A-Z0-9]+)*|\d{1,5}[A-Z]{0,2}-[A-Z][A-Z0-9-]*|\d{1,5}[A-Z]{1,2}-\d[A-Z0-9-]*|\d{5,7}"
 )
 _SPEC = re.compile(
     r"(?:V|HP|RPM|A|HZ|PH|FLA|FR|IP|IEC|S|B|IM)-?\d|\d+-(?:SPEED|PIN|PH|POLE|WIRE|DAY|YR|FLAT)"
@@ -197,6 +208,7 @@ def _loose(items: Items, text: str, start: int, end: int) -> None:
         return
     if owner == "module":
         _claim_number(items, "module_number", text, start, end)
+        brand.before(items, start, 1)
         return
     items.claim("part_number", text, start, end)
     if not items.muted[start]:
@@ -207,6 +219,10 @@ def _owner(items: Items, start: int, end: int) -> str:
     """Return what the words around a loose code are about."""
     if items.has(end + 1, "module") and not (items.has(end + 3, "num") or items.has(end + 4, "num")):
         return "module"
+    if items.word(start - 1) in ("for", "fits") or (
+        items.word(start - 1) == "the" and items.word(start - 2) in ("for", "fits")
+    ):
+        return "other"
     for j in range(start - 1, max(-1, start - 9), -1):
         if items.segment[j] != items.segment[start]:
             break

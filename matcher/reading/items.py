@@ -153,7 +153,7 @@ class Items:
             self.doubted.add(clause)
         elif "apart" in roles:
             self._set_apart(segment)
-            return "clause"
+            return "sentence"
         return muted
 
     def _sign(self, sign: str, token: int, place: tuple[int, int, str]) -> tuple[Roles, int, int, str]:
@@ -169,7 +169,7 @@ class Items:
             return NO_ROLES, clause + 1, segment, muted
         if sign in CLAUSE_ENDS or (sign in "-/" and self._free_dash(token)):
             sticks = muted == "sticky" and self._goes_on(token + 1)
-            return NO_ROLES, clause + 1, segment, muted if sticks else ""
+            return NO_ROLES, clause + 1, segment, muted if sticks or muted == "sentence" else ""
         return NO_ROLES, clause, segment, muted
 
     @staticmethod
@@ -259,7 +259,7 @@ class Items:
 
     def claim(self, field: str, value: object, i: int, j: int | None = None, strength: int = 1) -> None:
         """Claim a value for a field by the items `i` to `j`, unless they speak of something else."""
-        if self.muted[i] and not (self.muted[i] == "needs" and field in _NEEDED):
+        if self.muted[i] and not (self.muted[i] in ("needs", "sentence") and field in _NEEDED):
             return
         span = self.span(min(i, j) if j is not None else i, max(i, j) if j is not None else i)
         doubt = (

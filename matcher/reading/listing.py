@@ -18,6 +18,7 @@ from matcher.reading import (
 )
 from matcher.reading.columns import pair_columns
 from matcher.reading.dimension import lengths
+from matcher.reading.dual import merge_frequencies
 from matcher.reading.items import Claim, Items
 from matcher.reading.settle import Contradicted, Settled, settle
 from matcher.reading.thing import kind_of_thing
@@ -87,6 +88,8 @@ def _record(parts: list[Items], name: str, title: str, text: str, given: Sequenc
     read = [claim for items in parts for claim in items.claims]
     claims = [*_weighty(given, read), *read]
     claims += kind_of_thing(parts, claims)
+    if parts[0].plate:
+        claims = merge_frequencies(claims)
     settled, conflicts = settle(claims)
     _tidy(settled, conflicts, parts)
     texts = {"title": title, "text": text}
@@ -170,7 +173,8 @@ def _tidy(settled: Settled, conflicts: Contradicted, parts: list[Items]) -> None
         settled["module_number"] = settled.pop("part_number")
     if settled.get("item", ("",))[0] == "module":
         settled.pop("power_hp", None)  # the motor's that it drives
-    conflicts.pop("shaft_position", None)  # `shaft down or horizontal`: no one position
+    if len({claim.source for claim in conflicts.get("shaft_position", ())}) == 1:
+        del conflicts["shaft_position"]  # `shaft down or horizontal`: no one position
     if not _is_electronic(settled, parts):
         _drop_electronics(settled, conflicts)
     if "other_numbers" in settled:

@@ -76,7 +76,7 @@ def pins(items: Items, i: int) -> None:
 
 
 def _plug_near(items: Items, i: int) -> bool:
-    return any("plug" in items.roles[j] for j in range(max(0, i - 4), min(len(items), i + 7)))
+    return any("plug" in items.roles[j] for j in range(max(0, i - 8), min(len(items), i + 7)))
 
 
 HANDLERS = {"moduleonly": module_only, "module": module}

@@ -44,6 +44,10 @@ class Sum:
 def money(items: Items) -> None:
     """Claim price, currency and shipping."""
     sums = _sums(items) or _bare_pair(items)
+    named = _named_currency(items, sums)
+    for said in sums:
+        if said.currency == "USD" and named:
+            said.currency = named
     for k, said in enumerate(sums):
         for j in range(said.first, said.last + 1):
             items.used[j] = True
@@ -63,6 +67,16 @@ def money(items: Items) -> None:
             items.claim("shipping", said.amount, said.first, said.last)
     if not prices and not any(said.role is None for said in sums):
         _unsigned(items)
+
+
+def _named_currency(items: Items, sums: list[Sum]) -> str | None:
+    """`Prices CAD`: a code that stands by no sum says what the dollars are."""
+    spent = {i for said in sums for i in range(said.first, said.last + 1)}
+    for i in items.active:
+        code = items.roles[i].get("money")
+        if code and i not in spent and code not in ("USD", "-") and items.raw(i).isupper():
+            return code
+    return None
 
 
 def _claim_price(items: Items, said: Sum) -> None:
@@ -148,6 +162,8 @@ def _amount(items: Items, i: int) -> float:
 def _role(items: Items, sums: list[Sum], k: int) -> str | None:
     """Return `price`, `ship`, `shipped`, `not` or None (nothing said) for sum `k`."""
     said = sums[k]
+    if _is_superseded(items, said) or _is_for_many(items, said):
+        return "not"
     stop = sums[k + 1].first if k + 1 < len(sums) else len(items)
     start = sums[k - 1].last if k else -1
     label = items.skip(said.first - 1, -1)
@@ -159,6 +175,25 @@ def _role(items: Items, sums: list[Sum], k: int) -> str | None:
     if "not" in (behind, ahead):
         return "not"
     return ahead or behind
+
+
+def _is_superseded(items: Items, said: Sum) -> bool:
+    """`$105 → $89`: the first is the old price."""
+    return items.word(said.last + 1) == "→" and items.has(said.last + 2, "money")
+
+
+def _is_for_many(items: Items, said: Sum) -> bool:
+    """`4-11 pcs $93`, `$52.60 (2-9)`: the price of each of several."""
+    before = items.numbers.get(said.first - 2)
+    if before and items.word(said.first - 1) in ("pcs", "pieces", "@", "units", "pc") and before.atoms[0] > 1:
+        return True
+    behind = items.numbers.get(said.last + 2)
+    return (
+        behind is not None
+        and items.word(said.last + 1) == "("
+        and behind.signs == "-"
+        and behind.atoms[0] > 1
+    )
 
 
 def _ahead(items: Items, said: Sum, stop: int) -> str | None:
@@ -227,7 +262,7 @@ def free_shipping(items: Items, i: int, _value: str) -> None:
             for k in range(j, min(len(items), j + 4))
         ):
             return
-    if items.word(i - 1) in ("no", "not"):
+    if items.word(i - 1) in ("no", "not") or items.has(i + 1, "num"):
         return
     items.claim("shipping", 0.0, i)
 

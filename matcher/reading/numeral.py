@@ -102,10 +102,15 @@ def _parse(text: str) -> Numeral:
     plain = plain.replace("–", "-")
     pieces = re.split(r"([/\-])", plain.replace("|", "/"))
     atoms = tuple(_atom(piece) for piece in pieces[::2] if piece)
-    shares = _shares(plain)
+    shares = _shares(plain.replace("|", "-"))
     whole = "." not in plain and "," not in plain
     return Numeral(
-        text, atoms, "".join(pieces[1::2]), None if parted else _value(plain, shares), shares, whole
+        text,
+        atoms,
+        "".join(pieces[1::2]),
+        None if parted or "|" in plain else _value(plain, shares),
+        shares,
+        whole,
     )
 
 

@@ -54,7 +54,7 @@ def _is_label(items: Items, j: int, i: int) -> bool:
 
 def own(items: Items, i: int) -> None:
     """Find the owner of number `i` and let it claim."""
-    if items.used[i] or _damaged(items, i):
+    if items.used[i] or _damaged(items, i) or items.word(i - 1) == "point":
         return
     number = items.numbers[i]
     label, at = label_before(items, i)
@@ -103,7 +103,12 @@ def _claim_by_look(items: Items, i: int, number: Numeral) -> None:
     ):
         return
     given = by_look(number)
-    if given:
+    if given and not (
+        "rpm" in given
+        and len(number.atoms) == 1
+        and items.raw(i + 1)[:1].isupper()
+        and not items.roles[i + 1]
+    ):
         items.used[i] = True
         for field, value in given.items():
             items.claim(field, value, i, i, 0)
@@ -226,7 +231,9 @@ def _with_alternatives(items: Items, i: int, given: Given) -> Given:
 def near_start(items: Items, i: int) -> bool:
     """Say whether a capacitor's size in this clause is a start capacitor's."""
     for j in range(i, max(-1, i - 8), -1):
-        if items.clause[j] != items.clause[i]:
+        if items.segment[j] != items.segment[i] or (
+            items.clause[j] != items.clause[i] and items.has(j, "unit")
+        ):
             break
         if "cap" in items.roles[j]:
             return items.roles[j]["cap"] == "start"

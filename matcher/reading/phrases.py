@@ -241,6 +241,11 @@ def _frame_at(items: Items, i: int, j: int) -> None:
 
 def bare_frame(items: Items, i: int) -> bool:
     """Take `48Y`, `56C`, `143TC` standing alone; bare digits are no frame."""
+    token = items.first[i]
+    if (token and items.scan.glued(token - 1)) or items.scan.words[items.last[i] + 2 : items.last[i] + 3] == (
+        "-",
+    ):
+        return False  # within a code
     if not items.is_glued(i) or i + 1 >= len(items) or not items.raw(i + 1).isalpha():
         return False
     letters = items.raw(i + 1).upper()
@@ -260,6 +265,16 @@ def key(items: Items, i: int, _value: str) -> None:
         items.claim("shaft_keyed", True, i)
 
 
+def position(items: Items, i: int, _value: str) -> None:
+    """`Shaft pos.: up`: a label for the position, and the position."""
+    j = items.skip(i + 1, 1)
+    said = {"up": "up", "down": "down", "any": "any", "all": "any", "horizontal": "horizontal"}.get(
+        items.word(j)
+    )
+    if said and items.word(j + 1) not in ("or", "/", "and"):
+        items.claim("shaft_position", said, i, j)
+
+
 HANDLERS: dict[str, Handler] = {
     "fact": fact,
     "weak": weak,
@@ -270,4 +285,5 @@ HANDLERS: dict[str, Handler] = {
     "amb": ambient,
     "frame": frame,
     "key": key,
+    "poslabel": position,
 }

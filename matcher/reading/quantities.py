@@ -17,6 +17,7 @@ NOTHING: Given = {}
 _THOUSANDS = re.compile(r"(?<!\d)\d\.\d{3}(?!\d)")
 _BARE_SPEEDS = frozenset({825, 850, 875, 900, 950, 1050, 1075, 1100, 1140, 1300, 1350, 1400, 1425, 1500, 1550,
                           1625, 1650, 1700, 1725, 1740, 1745, 1750, 2800, 2850, 3000, 3250, 3450})  # fmt: skip
+_BARE_SPEED = frozenset({825, 1050, 1075, 1100, 1140, 1550, 1625, 1725, 1750, 3450})
 _BARE_VOLTS = re.compile(
     r"(?:1(?:10|15|20)[/-])?(?:2(?:00|08)[/-]2(?:30|40)(?:/460)?|220[/-]240)|1(?:10|15|20)/2(?:20|30|40)"
     r"|230/4(?:00|60)|220/380|277/480"
@@ -132,7 +133,8 @@ def service_factor(number: Numeral) -> Given | None:
 
 def microfarad(number: Numeral) -> Given | None:
     """A run capacitor's size; larger ones are start capacitors and give nothing."""
-    if number.value is None or not 0.5 <= number.value <= 100:
+    dual = "/" in number.signs and number.text[-2:] not in ("/2", "/4")
+    if number.value is None or dual or not 0.5 <= number.value <= 100:
         return NOTHING
     return {"capacitor_uf": number.value}
 
@@ -172,7 +174,16 @@ def by_look(number: Numeral) -> Given:
         return volts(number) or NOTHING
     speeds = [atom for atom in number.atoms if atom >= 100]
     listed = len(number.atoms) > 1 and len(speeds) == len(number.atoms) and _are_speeds(speeds)
-    if speeds and number.whole and "-" not in number.signs and (set(speeds) <= _BARE_SPEEDS or listed):
+    if (
+        speeds
+        and number.whole
+        and "-" not in number.signs
+        and (
+            (len(speeds) == 1 and speeds[0] in _BARE_SPEED)
+            or listed
+            or (len(speeds) > 1 and set(speeds) <= _BARE_SPEEDS)
+        )
+    ):
         return speed(number) or NOTHING
     return NOTHING
 

@@ -40,7 +40,13 @@ def rev(items: Items, i: int, _value: str) -> None:
     alone = (i == 0 or items.clause[i - 1] != items.clause[i] or not items.roles[i - 1]) and (
         i + 1 == len(items) or items.clause[i + 1] != items.clause[i]
     )
-    if items.has(before, "rotlabel") or (alone and not items.has(i - 1, "num")):
+    spec = (
+        items.raw(i) == "REV"
+        and not items.has(i - 1, "num")
+        and len(items.raw(i + 1)) > 2
+        and not items.has(i + 1, "num")
+    )
+    if spec or items.has(before, "rotlabel") or (alone and not items.has(i - 1, "num")):
         items.claim("turn", ("either", None), i)
 
 

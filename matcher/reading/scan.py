@@ -96,6 +96,7 @@ _MAY_BE_LAST = frozenset(
         "ctr",
     ]
 )
+_ABBREVIATED = frozenset({"BC", "OD", "ID", "LG", "DIA"})
 _GOES_ON = re.compile(r"[a-z\d,;|(/&+-]")
 
 
@@ -174,7 +175,7 @@ def _abbreviates(word: str, gap: str, behind: str, following: str) -> bool:
     if folded in _NEVER_LAST:
         return True
     if folded in _MAY_BE_LAST:
-        return _GOES_ON.match(following) is not None
+        return _GOES_ON.match(following) is not None or following in _ABBREVIATED
     return not behind and word.isupper() and len(word) <= 5 and following[0].isalnum()
 
 

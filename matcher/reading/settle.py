@@ -1,6 +1,7 @@
 """Turn all claims on a field into one value, or a conflict, as the contract settles it."""
 
 from collections.abc import Callable, Sequence
+from dataclasses import replace
 
 from matcher.reading.items import Claim
 from matcher.reading.rotation import settle_turn
@@ -10,7 +11,7 @@ Contradicted = dict[str, list[Claim]]
 
 _SHAFTS = frozenset({"shaft_diameter_in"})
 _JOINED = frozenset({"mounting", "plug_pins", "other_numbers"})
-_FIRST = frozenset({"brand", "part_number", "module_number", "program_number", "lead_length_in"})
+_FIRST = frozenset({"brand", "part_number", "module_number", "lead_length_in"})
 _WEAK_COUNTS = frozenset({"volts", "rpm"})  # a bare `208-230` may be fuller than a titled `230 V`
 _RANK = ("for_parts", "rebuilt", "open_box", "used_tested", "used")
 _ECM = ("ecm_torque", "ecm_airflow")
@@ -140,6 +141,9 @@ def _fuller_list(claims: list[Claim]) -> Answer:
         if not isinstance(one, tuple) or not isinstance(two, tuple):
             return _one(claims)
         if _within(two, one):
+            continue
+        if claim.source == best.source and 0 <= claim.clause - best.clause <= 1:
+            best = replace(best, value=tuple(sorted({*one, *two}, reverse=True)))
             continue
         if _within(one, two):
             best = claim

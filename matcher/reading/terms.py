@@ -12,6 +12,9 @@ def span_of_days(items: Items, i: int) -> int | None:
     value = items.numbers[i].value
     if unit not in DAYS or value is None:
         return None
+    if unit == "month":
+        years, months = divmod(value, 12)
+        return round(years * 365 + months * 30)
     return round(value * DAYS[unit])
 
 
@@ -156,7 +159,22 @@ _NOT_THE_MOTOR = frozenset(
     ]
 )
 _GOES_ON = frozenset(
-    {"in", "never", "old", "and", "-", "/", "surplus", "unused", "spare", "from", "condition"}
+    {
+        "in",
+        "never",
+        "old",
+        "and",
+        "-",
+        "/",
+        "surplus",
+        "unused",
+        "spare",
+        "from",
+        "condition",
+        "without",
+        "w/o",
+        "no",
+    }
 )
 _SAYS_SO = frozenset({"is", "cond", "condition", "fully", "all", "both", "are", "status", "state", "used"})
 
