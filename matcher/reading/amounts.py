@@ -14,6 +14,9 @@ _IN_TEXT = re.compile(
     rf"(?:[$€£]|\b(?:USD|EUR|GBP|CAD|AUD|CHF))\s?(?:{_FIGURES})"
     rf"|(?:{_FIGURES})\s?(?:[€£$]|(?:USD|EUR|GBP|CAD|AUD|CHF)\b)"
 )
+_FROM_TO = re.compile(
+    r"\d\s?(?:[€£$]|[A-Z]{3})?\s?(?:-|–|—|to|bis|à|a)\s?(?:[€£$]|[A-Z]{3})?\s?\d[\d.,]*\s?\S{0,3}$"
+)
 _CONTINENTAL = re.compile(r"\d{1,3}(?:[. ']\d{3})*,\d{1,4}|\d{1,3}(?:\.\d{3})+")
 _IN_CELL = re.compile(r"\d[\d.,]*\d")
 
@@ -80,6 +83,16 @@ def sums(text: str) -> list[float]:
         if amount:
             found.append(amount[0])
     return found
+
+
+def is_price_range(line: str) -> bool:
+    """Say whether a line is a range of prices, of which none is the asked one.
+
+    >>> is_price_range("Price: $55.00 - $75.00"), is_price_range("$55.00 + $9")
+    (True, False)
+    """
+    found = _FROM_TO.search(line[-60:])
+    return found is not None and len(sums(line)) == 2
 
 
 def is_free(cell: str) -> bool:

@@ -10,7 +10,16 @@ from rapidfuzz import fuzz
 
 from matcher.reading.amounts import sums
 from matcher.reading.decoding import decoded
-from matcher.reading.page_cards import cards, is_about_one, main_heading, title_of
+from matcher.reading.page_cards import (
+    MONEY,
+    are_listings,
+    cards,
+    drop_links_away,
+    is_about_one,
+    main_heading,
+    title_of,
+    wrap_flat_sections,
+)
 from matcher.reading.page_data import PageData, Product, page_data
 from matcher.reading.page_product import product_lines
 from matcher.reading.page_record import page_record
@@ -39,9 +48,11 @@ def read_page(page: str | bytes, name: str) -> list[Record]:
     several = _scopes(data, main)
     if main is not None:
         _drop_other_scopes(data, main)
-    sift(root, styles(stylesheets(text)))
+    sift(root, styles(stylesheets(text)), about_one=main is not None)
+    if main is None:
+        wrap_flat_sections(root)
     found = several or cards(root)
-    heading = main_heading(root, found)
+    heading = main_heading(root, found, main.name if main is not None else "")
     if main is None and len(found) < 2 and not several:
         rows = listing_rows(root)
         if len(rows) > 1:
@@ -51,6 +62,8 @@ def read_page(page: str | bytes, name: str) -> list[Record]:
             ]
     outside = _outside(root, found, heading)
     one = main is not None or len(found) < 2 or (not several and is_about_one(heading, outside))
+    if one and heading is not None:
+        drop_links_away(root, heading.text(400))
     if one and not (main is None and len(data.listed) > 1):
         return _single(
             heading, outside if len(found) > 1 else _outside(root, [], heading), main, name, window_title
@@ -123,12 +136,20 @@ def _single(
     heading: Element | None, lines: Sequence[str], main: Product | None, name: str, window_title: str
 ) -> list[Record]:
     title = heading.text(400) if heading is not None else ""
+    if main is None and not has("goods", title) and are_listings(lines):
+        return _line_by_line(lines, name)
     if not has("goods", title):
         named = (main.name if main else "", window_title)
         title = next((words for words in named if has("goods", words)), title)
     data = list(product_lines(main, sums("\n".join(lines)))) if main is not None else []
     record = page_record(title, list(lines), data, name)
     return [record] if record.where or record.conflicts else []
+
+
+def _line_by_line(lines: Sequence[str], name: str) -> list[Record]:
+    """Read a page that lists one thing a line."""
+    told = [line for line in lines if MONEY.search(line)]
+    return [page_record("", [line], [], f"{name}#{number}") for number, line in enumerate(told, 1)]
 
 
 def _several(found: Sequence[Element], data: PageData, name: str) -> list[Record]:

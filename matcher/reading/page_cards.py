@@ -7,6 +7,9 @@ cards stand around.
 
 import re
 from collections import defaultdict
+from collections.abc import Sequence
+
+from rapidfuzz import fuzz
 
 from matcher.reading.page_tree import Element
 from matcher.reading.page_words import any_name, has
@@ -15,6 +18,8 @@ MONEY = re.compile(
     r"[$€£]\s?\d|\d\s?[€£]|\b(?:USD|EUR|GBP|CAD|AUD|CHF)\s?\d|\d\s?(?:USD|EUR|GBP|CAD|AUD|CHF)\b"
 )
 _RATING = re.compile(r"\d\s?(?:hp|v|volts?|vac|kw|w|rpm|amps?|a|mfd|uf|µf|hz)\b", re.IGNORECASE)
+_ALIKE = 80
+"""How alike (0..100) a heading and the thing's name in the data must be to speak of one thing."""
 _HEADINGS = frozenset({"h1", "h2", "h3", "h4", "h5", "h6"})
 _CARD_TAGS = frozenset(
     {"li", "article", "div", "section", "tr", "a", "dd", "figure", "p", "td", "tbody", "ul", "ol", "table"}
@@ -115,20 +120,29 @@ def _looks_like_card(element: Element) -> bool:
     return has("goods", head) and (MONEY.search(words) is not None or len(_RATING.findall(words)) >= 2)
 
 
-def main_heading(root: Element, found: list[Element]) -> Element | None:
-    """Return the page's main heading outside its cards: the first `h1` that names goods, else the first."""
+def main_heading(root: Element, found: list[Element], named: str = "") -> Element | None:
+    """Return the page's main heading outside its cards; `named` is what its data or window calls the thing.
+
+    An `h1` that names goods with a figure is it; a shop that puts its own name there has it in an `h2`.
+    """
     inside = set(found)
-    headings = [
-        element
-        for element in root.walk()
-        if element.tag == "h1"
-        and element.text(300)
-        and not any(above in inside for above in element.ancestors())
-    ]
-    return next(
-        (heading for heading in headings if has("goods", heading.text(300))),
-        headings[0] if headings else None,
-    )
+    best: tuple[int, Element] | None = None
+    for element in root.walk():
+        if element.tag not in {"h1", "h2"} or not element.text(300):
+            continue
+        if any(above in inside for above in (element, *element.ancestors())):
+            continue
+        weight = _heading_weight(element, named)
+        if best is None or weight > best[0]:
+            best = (weight, element)
+    return best[1] if best and (best[1].tag == "h1" or best[0] >= 5) else None
+
+
+def _heading_weight(heading: Element, named: str) -> int:
+    words = heading.text(300)
+    alike = bool(named) and fuzz.token_set_ratio(words.casefold(), named.casefold()) >= _ALIKE
+    is_told = 2 * has("goods", words) + 3 * any(sign.isdigit() for sign in words)
+    return is_told + 3 * alike + 2 * (heading.tag == "h1")
 
 
 def is_about_one(heading: Element | None, outside: list[str]) -> bool:
@@ -143,3 +157,51 @@ def is_about_one(heading: Element | None, outside: list[str]) -> bool:
         return False
     text = "\n".join(outside)[:20_000]
     return MONEY.search(text) is not None or len(_RATING.findall(text)) >= 3
+
+
+def are_listings(lines: Sequence[str]) -> bool:
+    """Say whether lines that nothing else parts are listings, one a line, each with a price and a rating."""
+    told = [line for line in lines if has("goods", line) and MONEY.search(line) and _RATING.search(line)]
+    return len(told) >= 2 and len(told) == len([line for line in lines if MONEY.search(line)])
+
+
+def wrap_flat_sections(root: Element) -> None:
+    """Wrap listings that only headings part, each heading with what follows it, so that they are cards."""
+    for parent in list(root.walk()):
+        for tag in ("h2", "h3", "h4"):
+            heads = [child for child in parent.elements() if child.tag == tag]
+            if len(heads) >= 2 and all(has("goods", head.text(300)) for head in heads):
+                _wrap(parent, tag)
+                break
+
+
+def _wrap(parent: Element, tag: str) -> None:
+    before: list[Element | str] = []
+    sections: list[Element] = []
+    for child in parent.children:
+        if isinstance(child, Element) and child.tag == tag:
+            sections.append(Element("section", {}, parent))
+        if not sections:
+            before.append(child)
+            continue
+        sections[-1].children.append(child)
+    if all(MONEY.search(section.text(5_000)) for section in sections):
+        for section in sections:
+            for inner in section.elements():
+                inner.parent = section
+        parent.children = [*before, *sections]
+
+
+def drop_links_away(root: Element, title: str) -> None:
+    """Take out links that name other goods: on a page about one thing they lead to others."""
+    for element in root.walk():
+        if any(child.tag == "a" for child in element.elements()):
+            element.children = [child for child in element.children if not _leads_away(child, title)]
+
+
+def _leads_away(child: Element | str, title: str) -> bool:
+    if isinstance(child, str) or child.tag != "a" or child.attributes.get("href", "#").startswith("#"):
+        return False
+    words = child.text(300)
+    told = has("goods", words) and any(sign.isdigit() for sign in words) and len(words) > 8
+    return told and fuzz.ratio(words.casefold(), title.casefold()) < _ALIKE

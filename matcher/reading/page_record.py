@@ -8,7 +8,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field, replace
 
 from matcher.numbers import compact
-from matcher.reading.amounts import sums
+from matcher.reading.amounts import is_price_range, sums
 from matcher.reading.items import Claim
 from matcher.reading.labelled import claims_of, read_value
 from matcher.reading.listing import read_beside
@@ -46,6 +46,9 @@ class Sheet:
 
     def add_visible(self, line: str) -> None:
         """Add a line of visible text; a label that is known decides what its value means."""
+        if is_price_range(line):
+            self.add(line, " " * len(line))
+            return
         meant, value = _labelled(line)
         if meant is None or meant.column.how == "free":
             self.add(line, line)

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from matcher.reading.page_tree import Element
 from matcher.reading.page_words import any_name, has, is_just
 
-_RULE = re.compile(r"([^{}<>]{1,400})\{([^{}]{0,2000})\}")
+_BRACES = re.compile(r"([{}])")
 _SIMPLE = re.compile(r"(?:[a-z][a-z0-9]*)?([.#][A-Za-z_][\w-]{0,60})")
 _HIDES = re.compile(r"(?:^|;)\s*(?:display\s*:\s*none|visibility\s*:\s*hidden)", re.IGNORECASE)
 _STRIKES = re.compile(r"text-decoration(?:-line)?\s*:[^;]{0,40}line-through", re.IGNORECASE)
@@ -70,30 +70,43 @@ class Styles:
 
 
 def styles(sheet: str) -> Styles:
-    """Read the plain rules of a style sheet: one class or id, alone or with a tag."""
+    """Read the plain rules of a style sheet: one class or id, alone or with a tag.
+
+    Rules for another medium (`@media print`) stand one level deeper and are passed over.
+    """
     hidden: set[str] = set()
     struck: set[str] = set()
-    for found in _RULE.finditer(sheet):
-        selectors, declarations = found.groups()
-        if "@" in selectors:
-            continue
-        simple = [_SIMPLE.fullmatch(selector.strip()) for selector in selectors.split(",")]
-        names = {match.group(1) for match in simple if match}
-        if _HIDES.search(declarations):
-            hidden |= names
-        if _STRIKES.search(declarations):
-            struck |= names
+    depth, selectors = 0, ""
+    for piece in _BRACES.split(sheet):
+        if piece == "{":
+            depth += 1
+        elif piece == "}":
+            depth = max(0, depth - 1)
+        elif depth == 0:
+            selectors = piece.rpartition("}")[2].rpartition(">")[2] if "<" in piece else piece
+        elif depth == 1 and "@" not in selectors:
+            names = _simple_names(selectors)
+            hidden |= names if _HIDES.search(piece) else set()
+            struck |= names if _STRIKES.search(piece) else set()
     return Styles(frozenset(hidden), frozenset(struck))
 
 
-def sift(root: Element, sheet: Styles) -> None:
-    """Take out of the tree all that gives nothing; `root` stays."""
+def _simple_names(selectors: str) -> set[str]:
+    simple = [_SIMPLE.fullmatch(selector.strip()) for selector in selectors[:2000].split(",")]
+    return {match.group(1) for match in simple if match}
+
+
+def sift(root: Element, sheet: Styles, *, about_one: bool = False) -> None:
+    """Take out of the tree all that gives nothing; `root` stays.
+
+    On a page that is known to be `about_one` thing, sections such as `Popular` are about others.
+    """
     # Options first: what is chosen is told by attributes that the other rules don't look at.
     _keep_chosen(root)
     _drop(root, lambda element: _is_hidden(element, sheet))
     protected = _around_titles(root)
     _drop(root, lambda element: element not in protected and _is_aside(element))
-    _drop_headed(root, protected)
+    _drop_headed(root, protected, about_one)
 
 
 def _drop(root: Element, unwanted: Callable[[Element], bool]) -> None:
@@ -220,10 +233,13 @@ def _drop_labels(root: Element) -> None:
 def _around_titles(root: Element) -> set[Element]:
     """Return the elements that hold a main heading: whatever their names, they are the page itself."""
     around: set[Element] = {root}
-    for element in root.walk():
-        if element.tag in {"body", "main"} or (element.tag == "h1" and not _in_aside(element)):
-            around.add(element)
-            around.update(element.ancestors())
+    headings = [element for element in root.walk() if element.tag == "h1" and not _in_aside(element)]
+    # A shop may put its own name into an h1 too: the one that names goods by a figure is the page's.
+    telling = [heading for heading in headings if any(map(str.isdigit, heading.text(300)))]
+    for element in (*(telling or headings), *root.elements()):
+        around.add(element)
+        around.update(element.ancestors())
+    around.update(element for element in root.walk() if element.tag in {"body", "main"})
     return around
 
 
@@ -254,23 +270,18 @@ def _is_aside(element: Element) -> bool:
 
 
 def _is_named_aside(element: Element) -> bool:
-    return any(has("name", name) and not has_own_words(name) for name in element.names.split())
-
-
-def has_own_words(name: str) -> bool:
-    """Say whether a name speaks of the seller's own words (`seller-comments`)."""
-    return any(word in name.lower() for word in ("seller", "item-comment", "own-comment"))
+    return any(has("name", name) and not has("own_words", name) for name in element.names.split())
 
 
 # Sections under a heading
 
 
-def _drop_headed(root: Element, protected: set[Element]) -> None:
+def _drop_headed(root: Element, protected: set[Element], about_one: bool) -> None:
     """Drop the sections whose heading says that they are about something else."""
     gone: set[Element] = set()
     count = 0
     for heading in list(root.walk()):
-        if heading in protected or not _is_aside_heading(heading):
+        if heading in protected or not _is_aside_heading(heading, about_one):
             continue
         if heading in gone or any(above in gone for above in heading.ancestors()):
             continue
@@ -280,18 +291,24 @@ def _drop_headed(root: Element, protected: set[Element]) -> None:
             return
 
 
-def _is_aside_heading(element: Element) -> bool:
-    if (
-        element.tag in _HEADINGS
-        or element.attributes.get("role") == "heading"
-        or element.tag in {"legend", "summary", "caption"}
-    ):
-        words = element.text(400)
-        return 0 < len(words.split()) <= 9 and has("heading", words)
-    if element.tag in {"p", "div", "strong", "b", "span", "dt", "th"}:
-        words = element.text(120)
-        return 0 < len(words) <= 60 and is_just("heading", words.rstrip(":?"))
+def _is_aside_heading(element: Element, about_one: bool) -> bool:
+    words = element.text(400)
+    if not words or has("own_words", words):
+        return False
+    if _is_heading(element):
+        # A listing's own title may hold such a word: `Motor similar to GS-11, 1/2 HP`.
+        is_title = has("goods", words) and any(map(str.isdigit, words))
+        told = has("heading", words) or (about_one and has("soft_heading", words))
+        return told and len(words.split()) <= 9 and not is_title
+    if element.tag in {"p", "div", "strong", "b", "span", "dt", "th"} and len(words) <= 60:
+        plain = words.rstrip(":?")
+        return is_just("heading", plain) or (about_one and is_just("soft_heading", plain))
     return False
+
+
+def _is_heading(element: Element) -> bool:
+    is_named = element.attributes.get("role") == "heading"
+    return is_named or element.tag in _HEADINGS or element.tag in {"legend", "summary", "caption"}
 
 
 def _drop_section(heading: Element, protected: set[Element]) -> list[Element]:

@@ -8,9 +8,11 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass, field
 
+from matcher.reading.cell_words import meanings
 from matcher.reading.page_tree import Element
 from matcher.reading.page_words import any_name
-from matcher.reading.table_headers import header
+from matcher.reading.table_headers import folded, header
+from matcher.reading.table_layout import header_score
 
 _INLINE = frozenset(
     [
@@ -165,6 +167,8 @@ def _block(element: Element, writer: Writer, skip: Element | None) -> None:
     pairs = _pairs(element) if skip is None or not _is_around(element, skip) else []
     if element.tag == "dl" or pairs:
         _write_pairs(pairs or list(_definitions(element)), writer)
+    elif element.tag == "table" and (rows := _grid(element)):
+        _write_grid(rows, writer)
     elif element.tag == "tr":
         _row(element, writer)
     else:
@@ -251,12 +255,37 @@ def _label(element: Element) -> str:
     return flat(element).rstrip(" :;.")
 
 
+def _grid(table: Element) -> list[list[Element]]:
+    """Return the rows of cells of a table whose first row are headers that are known; else none."""
+    rows = [
+        [cell for cell in row.elements() if cell.tag in {"td", "th"}]
+        for row in table.near(600)
+        if row.tag == "tr"
+        and next((above for above in row.ancestors() if above.tag == "table"), None) is table
+    ]
+    rows = [row for row in rows if row]
+    if len(rows) < 2 or len(rows[0]) < 3 or len(rows[0]) > 60:
+        return []
+    heads = [cell.text(_LONGEST_LABEL + 10) for cell in rows[0]]
+    telling = [found for found in map(header, heads) if found and found.column.fields]
+    return rows if len(telling) >= 2 and header_score(heads) >= 2 else []
+
+
+def _write_grid(rows: list[list[Element]], writer: Writer) -> None:
+    """Write the one row of a table under its headers; several rows are several things, or speeds of one."""
+    if len(rows) == 2:
+        heads = [cell.text(_LONGEST_LABEL + 10).rstrip(" :") for cell in rows[0]]
+        _write_pairs(list(zip(heads, rows[1], strict=False)), writer)
+
+
 def _row(row: Element, writer: Writer) -> None:
     """Write a row of a table: one pair, several pairs side by side, or its cells parted by bars."""
     cells = [child for child in row.elements() if child.tag in {"td", "th"}]
     heads = [cell.text(_LONGEST_LABEL + 10).rstrip(" :") for cell in cells]
     if len(cells) == 2 and 0 < len(heads[0]) <= _LONGEST_LABEL:
         _write_pairs([(heads[0], cells[1])], writer)
+    elif len(cells) == 3 and header(heads[0]) is not None and folded(heads[2]) in meanings("unit"):
+        writer.write(f"{heads[0]}: {flat(cells[1])} {heads[2]}")
     elif len(cells) >= 4 and len(cells) % 2 == 0 and _are_labels(cells[::2], heads[::2]):
         _write_pairs(list(zip(heads[::2], cells[1::2], strict=True)), writer)
     elif any(any(True for _ in cell.elements()) for cell in cells):

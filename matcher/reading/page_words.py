@@ -7,7 +7,9 @@ from typing import Literal
 from matcher import tables
 from matcher.reading.table_headers import folded
 
-Kind = Literal["name", "heading", "soft_heading", "struck", "chosen", "options", "results", "goods"]
+Kind = Literal[
+    "name", "heading", "soft_heading", "own_words", "struck", "chosen", "options", "results", "goods"
+]
 
 _COUNT = re.compile(r"\s*\(?\d{1,5}\)?\s*")
 

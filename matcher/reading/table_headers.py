@@ -38,7 +38,10 @@ _SIGNS = str.maketrans(
         "&": " & ",
     }
 )
-_PER_MINUTE = re.compile(r"\b(?:u|t|tr|r|rev|1)\s?/\s?min\b|\bmin\s?[-⁻^]{1,2}\s?[1¹]")
+_PER_MINUTE = re.compile(
+    r"\b(?:u|t|tr|tours|r|rev|umdr|vueltas|rotations|1)\.?\s?(?:/|par|per|por)\s?min(?:ute|uto)?\b"
+    r"|\bmin\s?[-⁻^]{1,2}\s?[1¹]"
+)
 _HUMPS = re.compile(r"(?<=[a-z])(?=[A-Z][a-z])|(?<=[a-z])(?=[A-Z]{2,})")
 _APART = re.compile(r"[^\w&$€£]+|_+")
 _IN_BRACKETS = re.compile(r"[(\[{]([^()\[\]{}]{1,40})[)\]}]")

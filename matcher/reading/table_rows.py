@@ -126,9 +126,10 @@ def _tail_closes(line: str, delimiter: str) -> bool:
 
 
 def _continued(first: str, ahead: _Ahead, delimiter: str, width: int) -> list[str] | None:
-    """Return the lines that finish a cell left open by `first`, `None` if it never closes.
+    """Return the lines that finish the row that `first` begins, `None` if a cell of it never closes.
 
-    Lines in between that are whole rows by themselves betray a quote that was never meant to run on.
+    Several cells of one row may run on, one after the other. Lines in between that are whole rows by
+    themselves betray a quote that was never meant to.
     """
     taken: list[str] = []
     length = len(first)
@@ -145,7 +146,10 @@ def _continued(first: str, ahead: _Ahead, delimiter: str, width: int) -> list[st
                 return None
             # Both the first line and the last one whole: each is a row, with a stray quote in it.
             stray = whole and first.count(delimiter) + 1 >= width
-            return None if rows or stray else taken
+            if rows or stray:
+                return None
+            if not split_line("\n".join([first, *taken]), delimiter)[1]:
+                return taken
         rows += whole
     return None
 
