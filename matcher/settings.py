@@ -8,7 +8,6 @@ replace. What it doesn't name stays as shipped.
 import tomllib
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
-from difflib import get_close_matches
 from functools import cache
 from math import isfinite
 from pathlib import Path
@@ -157,8 +156,9 @@ def _named(table: str, figures: object) -> Mapping[str, object]:
 
 
 def _hint(name: str, known: Mapping[str, object]) -> str:
-    meant = get_close_matches(name, known, n=1)
-    return f"; did you mean {meant[0]}?" if meant else f"; known are {', '.join(known)}"
+    from matcher.meant import meant  # only a fault pays for it
+
+    return meant(name, known) or f"; known are {', '.join(known)}"
 
 
 def _is_number(figure: object) -> bool:

@@ -57,22 +57,42 @@ def judge(wanted: Wanted, candidate: Record, settings: Settings | None = None) -
 
 def judge_pair(pair: Pair, settings: Settings, candidate: str = "") -> Judgement:
     """Judge a pair that is prepared already."""
-    findings = findings_of(pair, settings)
+    judgement = Judgement(
+        id=candidate,
+        verdict=None,
+        score=None,
+        score_low=None,
+        score_high=None,
+        findings=findings_of(pair, settings),
+        notes=resemblances(pair),
+        presumed=tuple(name for name, why in pair.presumed_new.items() if why == BY_NUMBER),
+    )
+    return _tallied(judgement, settings)
+
+
+def judged_again(judgement: Judgement, settings: Settings) -> Judgement:
+    """Return a judgement with other settings, from the findings that are there; no check is called anew."""
+    if judgement.verdict is None:
+        return judgement
+    findings = tuple(weighed(finding, settings) for finding in judgement.findings)
+    return _tallied(replace(judgement, findings=findings), settings)
+
+
+def _tallied(judgement: Judgement, settings: Settings) -> Judgement:
+    """Put in all that follows from a judgement's findings."""
+    findings = judgement.findings
     points = tally_of(findings, settings)
     verdict = str(VERDICT_ORDER[int(points.verdict)])
     decider = deciding(verdict, findings, settings.priors)
-    return Judgement(
-        id=candidate,
+    return replace(
+        judgement,
         verdict=verdict,
         score=_shown(points.score),
         score_low=_shown(points.low),
         score_high=_shown(points.high),
-        findings=findings,
         deciding=decider,
         reason=reason(verdict, decider, findings),
-        notes=resemblances(pair),
         questions=questions(findings),
-        presumed=tuple(name for name, why in pair.presumed_new.items() if why == BY_NUMBER),
     )
 
 

@@ -3,17 +3,18 @@
 The worth of a question is computed by conditioning. Before the answer the best plan costs E. If the
 answer is good, which has the doubt's prior as its chance, the candidate's own chance rises by that
 factor; if it is bad, the candidate leaves the plan. The worth is E less the mean of the best plans after
-either answer. It is never negative: nobody has to act on an answer.
+either answer. It is never negative: nobody has to act on an answer. Doubts are taken as independent, also
+where one fact of the old motor is missing for several candidates at once.
 """
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
-from fractions import Fraction
+from itertools import chain
 
 from matcher.asking import Question
 from matcher.money.chance import open_doubts
-from matcher.money.plan import Gamble, best_plan, expected_cost
-from matcher.money.weigh import Weighed
+from matcher.money.plan import Gamble
+from matcher.money.weigh import Weighed, gamble_in
 from matcher.settings import Settings
 
 
@@ -24,9 +25,57 @@ class Worth:
     id: str
     """The candidate's id."""
     doubt: str
-    """The check that can't be settled, or `same_number`."""
+    """The check that can't be settled, or `same_maker_and_number`."""
     questions: tuple[Question, ...]
     worth: float
+    """In the currency of the fallback."""
+
+
+class Answered:
+    """A plan that knows what it would cost with one of its candidates' doubts settled.
+
+    Costs are floats, unlike the plan's own exact sums: many answers are tried, and none decides a step.
+    """
+
+    def __init__(self, gambles: Iterable[Gamble], fallback: float) -> None:
+        self.fallback = fallback
+        placed = [(z, gamble) for gamble in gambles if (z := _per_success(gamble)) < fallback]
+        self._steps = sorted(placed, key=lambda step: step[0])
+        self.now = self._cost(self._steps)
+
+    def worth(self, asked: Gamble, prior: float) -> float:
+        """Return by how much an answer about one candidate lowers the plan's mean cost.
+
+        `prior` is the chance of a good answer, above 0 and at most 1.
+        """
+        good = replace(asked, chance=min(1.0, asked.chance / prior))
+        others = [step for step in self._steps if step[1] is not asked]
+        z = _per_success(good)
+        if z >= self.fallback:
+            return 0.0
+        sooner = (step for step in others if step[0] <= z)
+        later = (step for step in others if step[0] > z)
+        with_it = self._cost(chain(sooner, [(z, good)], later))
+        return max(0.0, self.now - prior * with_it - (1 - prior) * self._cost(others))
+
+    def _cost(self, steps: Iterable[tuple[float, Gamble]]) -> float:
+        cost, still_looking = 0.0, 1.0
+        for _, step in steps:
+            cost += still_looking * (step.chance * step.landed + (1 - step.chance) * step.lost)
+            still_looking *= 1 - step.chance
+            if still_looking < _NEVER:
+                break
+        return cost + still_looking * self.fallback
+
+
+_NEVER = 1e-15
+"""A chance too small to count in any sum of money."""
+
+
+def _per_success(gamble: Gamble) -> float:
+    if not gamble.chance > 0:
+        return float("inf")
+    return gamble.landed + gamble.lost * (1 - gamble.chance) / gamble.chance
 
 
 def worth_of_asking(gambles: Sequence[Gamble], asked: int, prior: float, fallback: float) -> float:
@@ -34,31 +83,28 @@ def worth_of_asking(gambles: Sequence[Gamble], asked: int, prior: float, fallbac
 
     `prior` is the chance of a good answer, above 0 and at most 1.
     """
-    now = _cost(gambles, fallback)
-    good = list(gambles)
-    good[asked] = replace(good[asked], chance=min(1.0, good[asked].chance / prior))
-    bad = [gamble for place, gamble in enumerate(gambles) if place != asked]
-    chance = Fraction(prior)
-    return float(max(now - chance * _cost(good, fallback) - (1 - chance) * _cost(bad, fallback), Fraction(0)))
+    return Answered(gambles, fallback).worth(gambles[asked], prior)
 
 
-def _cost(gambles: Sequence[Gamble], fallback: float) -> Fraction:
-    return expected_cost(best_plan(gambles, fallback).steps, fallback)
+def worths(
+    candidates: Sequence[Weighed], fallback: float, settings: Settings, currency: str | None = None
+) -> list[Worth]:
+    """Return every open doubt with its worth, dearest first; candidates without a price have none.
 
-
-def worths(candidates: Sequence[Weighed], fallback: float, settings: Settings) -> list[Worth]:
-    """Return every open doubt with its worth, dearest first; candidates without a price have none."""
-    buyable = [weighed for weighed in candidates if weighed.gamble is not None]
-    gambles = [weighed.gamble for weighed in buyable if weighed.gamble is not None]
+    `currency` is the fallback's; candidates in another one take part where the settings give a rate.
+    Without it every price is taken as the fallback's money.
+    """
+    gambles = [gamble_in(weighed, currency, settings) for weighed in candidates]
+    plan = Answered(filter(None, gambles), fallback)
     found = [
         Worth(
             weighed.id,
             doubt,
             tuple(question for question in weighed.judgement.questions if question.check == doubt),
-            worth_of_asking(gambles, place, settings.priors[doubt], fallback),
+            plan.worth(gamble, settings.priors[doubt]),
         )
-        for place, weighed in enumerate(buyable)
-        if weighed.fit_chance > 0
+        for weighed, gamble in zip(candidates, gambles, strict=True)
+        if weighed.fit_chance > 0 and gamble is not None
         for doubt in open_doubts(weighed.judgement)
         if settings.priors[doubt] > 0
     ]

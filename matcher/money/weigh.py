@@ -1,7 +1,7 @@
 """One candidate judged and weighed: the record that commands and pages show."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from matcher.money.chance import fit_chance
 from matcher.money.cost import Cost, cost_of, needs_mask
@@ -22,6 +22,8 @@ class Weighed:
     """Chance, 0 to 1, that it fits and works."""
     cost: Cost | None
     """`None` when the listing names no price."""
+    contradicted: frozenset[str] = frozenset()
+    """Names of the facts that the listing says twice and differently."""
 
     @property
     def id(self) -> str:
@@ -37,6 +39,19 @@ class Weighed:
     def gamble(self) -> Gamble | None:
         """The candidate as the buying plan sees it; `None` without a price."""
         return Gamble(self.id, self.fit_chance, self.cost.landed, self.cost.lost) if self.cost else None
+
+
+def gamble_in(weighed: Weighed, currency: str | None, settings: Settings) -> Gamble | None:
+    """Return a candidate as a plan in one currency sees it.
+
+    `None` without a price, or where the settings give no rate for its money; without a `currency` every
+    price is taken as it stands.
+    """
+    gamble = weighed.gamble
+    rate = 1.0 if currency is None else settings.rate(weighed.offer.currency, currency)
+    if gamble is None or rate is None:
+        return None
+    return replace(gamble, landed=gamble.landed * rate, lost=gamble.lost * rate)
 
 
 def weigh(wanted: Wanted, candidate: Record, settings: Settings | None = None) -> Weighed:
