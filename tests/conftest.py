@@ -4,7 +4,10 @@ import os
 
 import pytest
 
+from tests import no_network
+
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+no_network.shut()
 
 
 @pytest.fixture(autouse=True)
