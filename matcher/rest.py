@@ -6,6 +6,7 @@ The window asks for this on a worker; the record of a finished job is printed fr
 from dataclasses import dataclass
 from datetime import date
 
+from matcher.airflow.chart import Chart, chart_of
 from matcher.airflow.entries import texts_in as proof_texts
 from matcher.airflow.proof import Proof, prove
 from matcher.arrival.section import Entries, bought, entries_in
@@ -33,6 +34,8 @@ class Rest:
     swap: Swap | None
     sheet: Sheet | None
     proof: Proof
+    chart: Chart | None
+    """What to draw of the proof run."""
     worth: Worth
 
 
@@ -56,6 +59,7 @@ def rest_of(job: Job, today: date, settings: Settings | None = None) -> Rest:
         swap=swap,
         sheet=swap_sheet(swap, job.sheet_notes) if swap else None,
         proof=proof,
+        chart=chart_of(proof),
         worth=reckon(worth_texts(job.worth), whole, job.fallback, watts),
     )
 

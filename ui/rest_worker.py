@@ -44,6 +44,10 @@ class RestWorker(QObject):
         found = session.findChild(cls)
         return found if found is not None else cls(session)
 
+    def day(self) -> date:
+        """Return today as the worker counts it."""
+        return self.clock()
+
     def look_at_clock(self) -> None:
         """Count the days anew once the calendar has turned."""
         if self.clock() != self._day and self._session.answers is not None:

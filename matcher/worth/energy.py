@@ -72,11 +72,11 @@ def _plate_watts(which: str, motor: Motor, old: Motor, site: Site) -> tuple[floa
     factor = _factors().get(motor.motor_type or ("polyphase" if motor.phase == 3 else ""))
     lacking = [
         name
-        for name, value in (("its kind", factor), ("its amps", amps), ("the supply's volts", volts))
+        for name, value in (("what kind it is", factor), ("its amps", amps), ("the supply's volts", volts))
         if value is None
     ]
     if factor is None or amps is None or volts is None:
-        return None, f"The {which} motor's input isn't known: {' and '.join(lacking)} missing."
+        return None, f"The {which} motor's input isn't known; missing: {', '.join(lacking)}."
     phases = math.sqrt(3) if motor.phase == 3 or motor.motor_type == "polyphase" else 1.0
     watts = volts * amps * factor * phases
     three = " x 1.73" if phases > 1 else ""

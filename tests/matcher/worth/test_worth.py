@@ -63,8 +63,8 @@ def test_an_electronic_motor_s_plate_is_said_to_be_no_true_figure() -> None:
 @pytest.mark.parametrize(
     ("change", "words"),
     [
-        ({"amps": None}, "its amps missing"),
-        ({"motor_type": None}, "its kind missing"),
+        ({"amps": None}, "missing: its amps"),
+        ({"motor_type": None}, "missing: what kind it is"),
     ],
 )
 def test_input_that_is_not_known_is_said_so(change: dict[str, object], words: str) -> None:
