@@ -16,6 +16,7 @@ Kind = Literal[
     "yes",
     "payer",
     "condition",
+    "bearing",
     "free",
     "final",
     "motor_word",

@@ -6,11 +6,12 @@ clear label decides. Cells repeat down a column, so each is read once and rememb
 """
 
 import re
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from functools import lru_cache
 
 from matcher.reading.amounts import is_free, money, number, with_points
-from matcher.reading.cell_words import is_word, meanings
+from matcher.reading.cell_words import Kind, is_word, meanings
+from matcher.reading.designation import designation, is_number
 from matcher.reading.items import Claim
 from matcher.reading.listing import GIVEN, read_listing
 from matcher.reading.table_headers import SAID, Header, folded
@@ -92,7 +93,7 @@ def _text(header: Header, cell: str, _comma: bool) -> tuple[Value, ...]:
     if field == "brand":
         is_name = any(sign.isalpha() for sign in cell) and len(cell) <= 60 and len(cell.split()) <= 6
         return (("brand", cell),) if is_name and not is_word("none", cell) else ()
-    numbers = [part for part in _LISTED.split(cell) if _is_number(part)]
+    numbers = [part for part in _LISTED.split(cell) if is_number(part)]
     if not numbers:
         return ()
     if field == "other_numbers":
@@ -100,14 +101,6 @@ def _text(header: Header, cell: str, _comma: bool) -> tuple[Value, ...]:
     rest = tuple(dict.fromkeys(part for part in numbers[1:] if part != numbers[0]))
     more: tuple[Value, ...] = (("other_numbers", rest),) if rest and field == "part_number" else ()
     return ((field, numbers[0]), *more)
-
-
-def _is_number(part: str) -> bool:
-    """Say whether a word can be a maker's number: it has a figure, is no sentence and no mere row number."""
-    figures = sum(sign.isdigit() for sign in part)
-    if not figures or len(part) > 40 or len(part.split()) > 4:
-        return False
-    return figures > 2 or any(sign.isalpha() for sign in part)
 
 
 def _count(header: Header, cell: str, _comma: bool) -> tuple[Value, ...]:
@@ -206,24 +199,24 @@ def values_of(record: Record) -> list[Value]:
     return values
 
 
-def _currency(cell: str) -> tuple[Value, ...]:
-    code = meanings("currency").get(cell.casefold(), "")
-    return (("currency", code),) if code else ()
+def _by_word(kind: Kind, field: str) -> Callable[[str], tuple[Value, ...]]:
+    """Return a reader of cells that are one word of a kind."""
+
+    def read(cell: str) -> tuple[Value, ...]:
+        meant = meanings(kind).get(cell.casefold().strip(". "), "")
+        return ((field, meant),) if meant else ()
+
+    return read
 
 
-def _condition(cell: str) -> tuple[Value, ...]:
-    code = meanings("condition").get(cell.casefold(), "")
-    return (("condition", code),) if code else ()
+def _kind(cell: str) -> tuple[Value, ...]:
+    number = designation(cell)
+    return (("part_number", number),) if number else ()
 
 
 def _returns(cell: str) -> tuple[Value, ...]:
     word = cell.strip(". ")
     return (("return_days", 0),) if is_word("none", word) or is_word("final", word) else ()
-
-
-def _return_shipping(cell: str) -> tuple[Value, ...]:
-    payer = meanings("payer").get(cell.casefold().strip(". "), "")
-    return (("return_shipping", payer),) if payer else ()
 
 
 def _phase(cell: str) -> tuple[Value, ...]:
@@ -275,10 +268,12 @@ def _category(cell: str) -> tuple[Value, ...]:
 
 
 _SPECIAL = {
-    "currency": _currency,
-    "condition": _condition,
+    "kind": _kind,
+    "bearing": _by_word("bearing", "bearing"),
+    "currency": _by_word("currency", "currency"),
+    "condition": _by_word("condition", "condition"),
     "returns": _returns,
-    "return_shipping": _return_shipping,
+    "return_shipping": _by_word("payer", "return_shipping"),
     "phase": _phase,
     "supply": _supply,
     "plug": _plug,

@@ -10,7 +10,7 @@ from dataclasses import dataclass, field, replace
 
 from matcher.reading.amounts import is_continental
 from matcher.reading.cell_words import meanings
-from matcher.reading.table_headers import Header, folded, header
+from matcher.reading.table_headers import LONGEST, Header, folded, header
 from matcher.reading.table_rows import DELIMITERS, split_line
 
 SAMPLE = 200
@@ -81,14 +81,14 @@ def sniff(lines: Sequence[str]) -> Layout | None:
 
     One known header makes a table only where it is the only column.
     """
-    delimiter = _named_delimiter(lines)
+    named = _named_delimiter(lines)
     best = max(
-        (_best_header(lines, sign) for sign in ([delimiter] if delimiter else DELIMITERS)),
+        (_best_header(lines, sign) for sign in ([named] if named else DELIMITERS)),
         key=lambda found: found[0],
     )
     score, number, delimiter = best
     if score < 2:
-        return _single_column(lines)
+        return _single_column(lines) or _shaped(lines, [delimiter] if named else DELIMITERS)
     cells, _ = split_line(lines[number], delimiter)
     layout = Layout(delimiter, number + 1, headings(cells))
     layout = _with_unit_line(layout, lines)
@@ -111,6 +111,28 @@ def _best_header(lines: Sequence[str], delimiter: str) -> tuple[int, int, str]:
         if score > best[0]:
             best = (score, number, delimiter)
     return best
+
+
+def _shaped(lines: Sequence[str], delimiters: Sequence[str]) -> Layout | None:
+    """Take a line of words for the header, though most of them are strange, where rows like it follow.
+
+    The first line with several cells is it: all filled, none with a figure, at least two known, and the
+    line below has a cell for each, some with figures.
+    """
+    for delimiter in delimiters:
+        rows = [
+            (number, split_line(line, delimiter)[0]) for number, line in enumerate(lines[:_HEADER_WITHIN])
+        ]
+        rows = [(number, cells) for number, cells in rows if sum(map(bool, map(str.strip, cells))) > 2]
+        if len(rows) < 2:
+            continue
+        (number, cells), (_, under) = rows[:2]
+        are_words = all(cell.strip() and not _has_figure(cell) and len(cell) <= LONGEST for cell in cells)
+        known = sum(header(cell) is not None for cell in cells)
+        if are_words and known >= 2 and len(under) == len(cells) and any(map(_has_figure, under)):
+            layout = Layout(delimiter, number + 1, headings(cells))
+            return replace(layout, comma=_has_decimal_commas(layout, lines))
+    return None
 
 
 def _single_column(lines: Sequence[str]) -> Layout | None:

@@ -2,9 +2,12 @@
 
 from collections.abc import Sequence
 
+from matcher.reading.cell_words import meanings
+from matcher.reading.designation import designation
 from matcher.reading.items import Claim
 from matcher.reading.labelled import claims_of, read_value
 from matcher.reading.listing import read_beside
+from matcher.reading.table_headers import folded
 from matcher.reading.table_layout import Heading, Layout
 from matcher.record import Record
 
@@ -26,6 +29,22 @@ def row_record(cells: Sequence[str], layout: Layout, name: str) -> Record:
     return _Row(layout).read(cells, name)
 
 
+def _with_view(headings: Sequence[Heading], cells: Sequence[str]) -> tuple[Sequence[Heading], Sequence[str]]:
+    """Put a column that says from which end a rotation is seen into the rotation's own cell."""
+    names = [heading.header.column.name if heading.header else "" for heading in headings]
+    if "view" not in names or "rotation" not in names:
+        return headings, cells
+    turn, seen = names.index("rotation"), names.index("view")
+    said = cells[seen].strip() if max(turn, seen) < len(cells) else ""
+    if folded(said) not in meanings("view") or not cells[turn].strip():
+        return headings, cells
+    viewed = f"{cells[turn].strip()} (seen from {said.replace('_', ' ')})"
+    places = [place for place in range(len(headings)) if place != seen and place < len(cells)]
+    return [headings[place] for place in places], [
+        viewed if place == turn else cells[place] for place in places
+    ]
+
+
 class _Row:
     """The lines of one record while they are put together, and the claims on them."""
 
@@ -40,7 +59,7 @@ class _Row:
     def read(self, cells: Sequence[str], name: str) -> Record:
         """Lay the cells out and let the reader settle them."""
         title, free = "", []
-        for heading, raw in zip(self.layout.headings, cells, strict=False):
+        for heading, raw in zip(*_with_view(self.layout.headings, cells), strict=False):
             cell = raw.strip()
             column = heading.header.column if heading.header else None
             if not cell or (column is not None and column.name == "id"):
@@ -54,6 +73,7 @@ class _Row:
                 self._label(heading, " ".join(cell.split()))
         for cell in free:
             self._add(cell, cell)
+        self._name_number(title)
         self._settle_prices()
         self._join_speeds()
         text, seen = "\n".join(self.lines), "\n".join(self.seen)
@@ -82,6 +102,14 @@ class _Row:
         self.lines.append(line)
         self.seen.append(seen)
         self.at += len(line) + 1
+
+    def _name_number(self, title: str) -> None:
+        """A title that is a number alone is the maker's, where columns name the maker and no number."""
+        named = {claim.field for claim in self.claims}
+        if title and "brand" in named and "part_number" not in named:
+            number = designation(title)
+            said = [("part_number", number)] if number else []
+            self.claims += claims_of(said, (0, len(title)), "title")
 
     def _settle_prices(self) -> None:
         """A price asked now goes before a plain one; a currency column speaks for a price without a sign."""
