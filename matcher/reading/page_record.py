@@ -56,10 +56,11 @@ class Sheet:
         if meant.column.name == "other_price":
             # Data that calls a bid or a list price the price is not to be believed.
             self.not_asked.update(sums(value))
+        value, behind = _first_sentence(value) if meant.column.how == "money" else (value, "")
         values = read_value(meant, value, more=True)
         hidden = bool(values) or meant.column.how == "nothing"
-        span = self.add(line, " " * len(line) if hidden else line)
-        self.visible += claims_of(values, span)
+        span = self.add(line, behind.rjust(len(line)) if hidden else line)
+        self.visible += claims_of(values, (span[0], span[1] - len(behind)))
 
     def add_data(self, said: Said) -> None:
         """Add a line of the page's data."""
@@ -72,6 +73,14 @@ def _labelled(line: str) -> tuple[Header | None, str]:
     if not colon or not value.strip() or len(value) > 240:
         return None, ""
     return header(label), value.strip()
+
+
+def _first_sentence(value: str) -> tuple[str, str]:
+    """Part `$41.00` from what a seller writes behind it on the same line: `. New, never mounted.`"""
+    for at in range(1, len(value) - 2):
+        if value[at] in ".;!" and value[at + 1] == " " and value[at + 2].isalpha():
+            return value[:at], value[at + 1 :]
+    return value, ""
 
 
 def page_record(title: str, visible: Sequence[str], data: Iterable[Said], name: str) -> Record:

@@ -23,6 +23,7 @@ ROWS: list[tuple[str, str, dict[str, Any]]] = [
     ("Umdr./min", "1350", {"rpm": (1350,)}),
     ("Typ", "PF 71", {"part_number": "PF 71"}),
     ("Typ", "IP 55", {}),
+    ("Protection", "IP54", {}),
     ("Rodamientos", "bolas", {"bearing": "ball"}),
     ("Speeds", "40", {}),
     ("Rotation (LE)", "CCW", {"turn": ("ccw", "lead_end")}),
