@@ -21,18 +21,16 @@ from matcher.reading.page_cards import (
     wrap_flat_sections,
 )
 from matcher.reading.page_data import PageData, Product, page_data
+from matcher.reading.page_match import ALIKE, Catalogue
 from matcher.reading.page_product import product_lines
 from matcher.reading.page_record import page_record
-from matcher.reading.page_sift import sift, styles
+from matcher.reading.page_sift import remove, sift, styles
 from matcher.reading.page_table import listing_rows
 from matcher.reading.page_text import visible_lines
 from matcher.reading.page_tree import Element, stylesheets, tree
 from matcher.reading.page_words import has
 from matcher.reading.table_record import row_record
 from matcher.record import Record
-
-_ALIKE = 80
-"""How alike (0..100) a heading and a product's name must be to speak of one thing."""
 
 
 def read_page(page: str | bytes, name: str) -> list[Record]:
@@ -47,7 +45,7 @@ def read_page(page: str | bytes, name: str) -> list[Record]:
     main = _main_product(data, root)
     several = _scopes(data, main)
     if main is not None:
-        _drop_other_scopes(data, main)
+        _drop_other_scopes(root, data, main)
     sift(root, styles(stylesheets(text)), about_one=main is not None)
     if main is None:
         wrap_flat_sections(root)
@@ -64,7 +62,7 @@ def read_page(page: str | bytes, name: str) -> list[Record]:
     one = main is not None or len(found) < 2 or (not several and is_about_one(heading, outside))
     if one and heading is not None:
         drop_links_away(root, heading.text(400))
-    if one and not (main is None and len(data.listed) > 1):
+    if one and not (main is None and max(len(data.listed), len(data.products)) > 1):
         return _single(
             heading, outside if len(found) > 1 else _outside(root, [], heading), main, name, window_title
         )
@@ -92,7 +90,7 @@ def _main_product(data: PageData, root: Element) -> Product | None:
     alike = [
         product
         for product in data.products
-        if product.name and fuzz.token_set_ratio(words, product.name.casefold()) >= _ALIKE
+        if product.name and fuzz.token_set_ratio(words, product.name.casefold()) >= ALIKE
     ]
     best = sorted(alike, key=lambda product: -fuzz.ratio(words, product.name.casefold()))
     return best[0] if best and not has("results", words) else None
@@ -106,29 +104,21 @@ def _scopes(data: PageData, main: Product | None) -> list[Element]:
     return elements if len(elements) > 1 else []
 
 
-def _drop_other_scopes(data: PageData, main: Product) -> None:
+def _drop_other_scopes(root: Element, data: PageData, main: Product) -> None:
     """Take other products' microdata out of the tree: they are related goods."""
-    for product in data.products:
-        element = product.element
-        if (
-            product is main
-            or element is None
-            or element.parent is None
-            or element.tag in {"body", "main", "html"}
-        ):
-            continue
-        if main.element is not None and any(above is element for above in main.element.ancestors()):
-            continue
-        if not any(inner.tag == "h1" for inner in element.walk()):
-            element.parent.children = [child for child in element.parent.children if child is not element]
+    around = {main.element, *main.element.ancestors()} if main.element is not None else set()
+    others = {
+        product.element
+        for product in data.products
+        if product.element is not None and product.element not in around and product.element.tag != "main"
+    }
+    titled = {above for heading in root.walk() if heading.tag == "h1" for above in heading.ancestors()}
+    remove(root, {element for element in others if element not in titled})
 
 
 def _outside(root: Element, found: Sequence[Element], heading: Element | None) -> list[str]:
     """Return the visible lines that stand in no card, without the heading."""
-    taken = {id(card): card for card in found}
-    for card in taken.values():
-        if card.parent is not None:
-            card.parent.children = [child for child in card.parent.children if child is not card]
+    remove(root, set(found))
     return visible_lines(root, heading)
 
 
@@ -154,45 +144,22 @@ def _line_by_line(lines: Sequence[str], name: str) -> list[Record]:
 
 def _several(found: Sequence[Element], data: PageData, name: str) -> list[Record]:
     """Read each card with the data about it; data alone where there are no cards."""
-    products = [*data.listed, *data.products]
-    if not found:
-        records = [page_record(product.name, [], product_lines(product, []), "") for product in products]
+    if found:
+        catalogue = Catalogue(data, found)
+        records = [_card(card, place, catalogue) for place, card in enumerate(found)]
     else:
-        records = []
-        used: set[int] = set()
-        in_order = len(products) == len(found)
-        for place, card in enumerate(found):
-            title = title_of(card)
-            lines = visible_lines(card, title)
-            words = title.text(400) if title is not None else ""
-            product = _product_of(card, words, products, used, products[place] if in_order else None)
-            said = list(product_lines(product, sums("\n".join(lines)))) if product is not None else []
-            records.append(page_record(words, lines, said, ""))
+        products = [*data.listed, *data.products]
+        records = [page_record(product.name, [], product_lines(product, []), "") for product in products]
     records = [record for record in records if record.where or record.conflicts]
     for number, record in enumerate(records, 1):
         record.id = f"{name}#{number}" if len(records) > 1 else name
     return records
 
 
-def _product_of(
-    card: Element, title: str, products: Sequence[Product], used: set[int], at_this_place: Product | None
-) -> Product | None:
-    """Return the data about a card: its own microdata, else the product of its link, else of its name."""
-    own = next((product for product in products if product.element is card), None)
-    if own is not None:
-        return own
-    links = {element.attributes.get("href", "") for element in card.near() if element.tag == "a"} - {"", "#"}
-    best: tuple[float, Product] | None = None
-    for place, product in enumerate(products):
-        if place in used or product.element is not None:
-            continue
-        if product.url and any(product.url.endswith(link) or link.endswith(product.url) for link in links):
-            used.add(place)
-            return product
-        likeness = fuzz.ratio(title.casefold(), product.name.casefold()) if title and product.name else 0
-        if likeness >= _ALIKE and (best is None or likeness > best[0]):
-            best = (likeness, product)
-    if best is not None:
-        used.add(products.index(best[1]))
-        return best[1]
-    return at_this_place if at_this_place is not None and not title else None
+def _card(card: Element, place: int, catalogue: Catalogue) -> Record:
+    heading = title_of(card)
+    title = heading.text(400) if heading is not None else ""
+    lines = visible_lines(card, heading)
+    product = catalogue.take(card, title, place)
+    said = product_lines(product, sums("\n".join(lines))) if product is not None else ()
+    return page_record(title, lines, said, "")

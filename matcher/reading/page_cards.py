@@ -18,6 +18,10 @@ MONEY = re.compile(
     r"[$€£]\s?\d|\d\s?[€£]|\b(?:USD|EUR|GBP|CAD|AUD|CHF)\s?\d|\d\s?(?:USD|EUR|GBP|CAD|AUD|CHF)\b"
 )
 _RATING = re.compile(r"\d\s?(?:hp|v|volts?|vac|kw|w|rpm|amps?|a|mfd|uf|µf|hz)\b", re.IGNORECASE)
+_NUMBER = re.compile(
+    r"\b(?!\d+(?:HP|V|W|RPM)\b)(?=[A-Z0-9-]{0,12}\d{2})(?=[A-Z0-9-]{0,12}[A-Z])[A-Z0-9]{1,8}-?[A-Z0-9-]{1,10}\b"
+)
+"""A maker's number in a heading: such a page is about that one thing."""
 _ALIKE = 80
 """How alike (0..100) a heading and the thing's name in the data must be to speak of one thing."""
 _HEADINGS = frozenset({"h1", "h2", "h3", "h4", "h5", "h6"})
@@ -155,6 +159,8 @@ def is_about_one(heading: Element | None, outside: list[str]) -> bool:
     words = heading.text(300)
     if not has("goods", words) or has("results", words):
         return False
+    if _NUMBER.search(words):
+        return True
     text = "\n".join(outside)[:20_000]
     return MONEY.search(text) is not None or len(_RATING.findall(text)) >= 3
 

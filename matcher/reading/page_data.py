@@ -234,4 +234,4 @@ def _value(element: Element) -> str:
     attribute = _FROM_ATTRIBUTE.get(element.tag)
     if attribute and element.attributes.get(attribute):
         return element.attributes[attribute]
-    return element.text(5_000)
+    return element.text(2_000)

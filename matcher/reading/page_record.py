@@ -19,6 +19,8 @@ from matcher.record import Conflict, Mark, Origin, Record
 DATA_HEADING = "Data in the page:"
 """Stands between the visible text and the data."""
 
+LONGEST_TEXT = 100_000
+"""Characters of one listing's visible text that are read; what follows is no longer about it."""
 _DOLLARS = frozenset({"CAD", "AUD", "NZD", "MXN", "SGD", "HKD"})
 _DECIDES = 9
 """Strength of a claim that nothing else on the page can contradict."""
@@ -87,7 +89,9 @@ def page_record(title: str, visible: Sequence[str], data: Iterable[Said], name: 
     """Read one listing of a page; never raises."""
     sheet = Sheet()
     for line in visible:
-        sheet.add_visible(line)
+        if sheet.at > LONGEST_TEXT:
+            break
+        sheet.add_visible(line[:LONGEST_TEXT])
     known = {_squeezed(title), *map(_squeezed, visible)}
     whole = _squeezed(" ".join(visible))
     lines = [said for said in data if not (said.free and _is_known(said.line, known, whole))]

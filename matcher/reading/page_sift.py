@@ -6,6 +6,7 @@ that aren't chosen, struck-out prices, navigation, related goods, reviews, quest
 
 import re
 from collections.abc import Callable
+from collections.abc import Set as AbstractSet
 from dataclasses import dataclass
 
 from matcher.reading.page_tree import Element
@@ -115,6 +116,12 @@ def _drop(root: Element, unwanted: Callable[[Element], bool]) -> None:
             element.children = [
                 child for child in element.children if isinstance(child, str) or not unwanted(child)
             ]
+
+
+def remove(root: Element, elements: AbstractSet[Element]) -> None:
+    """Take elements out of the tree, all in one walk."""
+    if elements:
+        _drop(root, lambda element: element in elements)
 
 
 def _names(element: Element) -> list[str]:

@@ -20,16 +20,19 @@ def listing_rows(root: Element) -> Rows:
 
 
 def _rows(table: Element) -> Rows:
+    """Return the rows below a table's header; rows of tables inside it are not its own."""
     layout: Layout | None = None
     found: Rows = []
     for row in table.walk():
         if row.tag != "tr" or _table_of(row) is not table:
             continue
-        cells = tuple(flat(child) for child in row.elements() if child.tag in {"td", "th"})
+        parts = [child for child in row.elements() if child.tag in {"td", "th"}]
         if layout is None:
-            if header_score(cells) >= 2 and len([cell for cell in cells if cell]) >= 2:
-                layout = Layout("\t", 0, headings(cells))
+            heads = [part.text(80) for part in parts[:100]]
+            if header_score(heads) >= 2:
+                layout = Layout("\t", 0, headings(heads))
             continue
+        cells = tuple(map(flat, parts))
         if not (is_header_again(cells, layout) or is_total(cells) or is_section(cells, layout)):
             found.append((cells[: layout.width], layout))
     return found if layout is not None and _sells(layout) else []
