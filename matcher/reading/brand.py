@@ -82,6 +82,8 @@ def claim_name(items: Items, first: int, last: int, strength: int) -> None:
 def labelled(items: Items, i: int) -> None:
     """`Make: Tessary`, `MFD BY ARDWELM CO`, `by Sundervale`: what is written, to the end of the name."""
     j = items.skip(i + 1, 1)
+    if items.word(j) == "-":
+        j += 1
     if j >= len(items) or items.segment[j] != items.segment[i] or not items.raw(j)[:1].isupper():
         return
     if items.roles[j] or items.word(j) in ("hand", "mail"):

@@ -78,8 +78,8 @@ def is_series(text: str) -> bool:
     return text.isalpha() and text.isupper() and 1 < len(text) <= 4 and not _stands_alone(text.lower())
 
 
-def is_split_code(series: str, text: str) -> bool:
-    """`GZ 90S-4`, `VM 4830`: the second piece starts with a figure and is more than a rating."""
+def is_second_piece(text: str) -> bool:
+    """Say whether a piece can follow a series (`GZ 90S-4`, `VM 4830`): a figure first, more than a rating."""
     return _SECOND.fullmatch(text) is not None
 
 

@@ -60,7 +60,7 @@ def _lines(items: Items) -> list[Line]:
 
 
 def _matched(items: Items, head: Line, body: Line) -> list[tuple[int, Line]]:
-    """Return the labels of a line with the values under each, or nothing when the lines aren't such a pair."""
+    """Return the labels of a line with the values under each; nothing when the lines are no such pair."""
     labels = [i for i in head if items.word(i) != "\n"]
     if len(labels) < _FEWEST or any("num" in items.roles[i] or not _is_label(items, i) for i in labels):
         return []

@@ -39,7 +39,7 @@ class Length:
 @cache
 def inch(unit: str) -> float:
     """Return what one of a unit is in inches."""
-    return 1.0 if unit == "in" else factor({"ft": "foot"}.get(unit, unit), "inch")
+    return 1.0 if unit == "in" else factor({"ft": "foot", "m": "meter"}.get(unit, unit), "inch")
 
 
 def lengths(items: Items) -> None:
@@ -173,6 +173,9 @@ def _field(items: Items, subject: str, length: Length, *, same_clause: bool) -> 
             return "shaft_diameter_in" if length.inches <= _THICKEST_SHAFT else "body_diameter_in"
         if aspect == "len" or subject == "shaft_length":
             return "shaft_length_in"
+        thick = _claimed_diameter(items, length)
+        if thick and length.inches > 1.5 * thick:
+            return "shaft_length_in"  # `Shaft 6 mm, 25 mm`
         return "shaft_diameter_in" if length.inches <= _THICKEST_SHAFT - 0.3 else "shaft_length_in"
     if subject == "body":
         return "body_length_in" if aspect == "len" else "body_diameter_in"
@@ -180,6 +183,14 @@ def _field(items: Items, subject: str, length: Length, *, same_clause: bool) -> 
         labelled = "leads" in items.roles[items.skip(length.item - 1, -1)] if length.item else False
         return "lead_length_in" if length.has_unit or labelled else None
     return {"body_length": "body_length_in", "bolt": "bolt_circle_in"}.get(subject)
+
+
+def _claimed_diameter(items: Items, length: Length) -> float | None:
+    """Return the shaft's diameter that the same sentence has just given."""
+    last = items.claims[-1] if items.claims else None
+    if last and last.field == "shaft_diameter_in" and last.clause >= items.clause[length.item] - 2:
+        return float(str(last.value))
+    return None
 
 
 def _aspect(items: Items, length: Length) -> str | None:

@@ -2,7 +2,7 @@
 
 import re
 
-from matcher.reading.numeral import numeral
+from matcher.numeral import numeral
 
 FIRST_OF_NUMBER = frozenset("0123456789½¼¾⅛⅜⅝⅞⅓⅔⅕⅙")
 EIGHTHS = frozenset(
@@ -25,7 +25,7 @@ Words = tuple[str, ...]
 
 
 def gather(words: Words, token: int, figures: str, length: int) -> tuple[str, int]:
-    """Return the figures that start at `token` with all that belongs to them, and how many tokens they take."""
+    """Return the figures from `token` on with all that belongs to them, and how many tokens they take."""
     if token and words[token - 1] in _MONEY:
         return figures, length
     for _ in range(_PIECES):

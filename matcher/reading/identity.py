@@ -3,7 +3,7 @@
 import re
 
 from matcher.reading import brand
-from matcher.reading.code import is_ball_bearing, is_code, is_series, is_split_code, reach, written
+from matcher.reading.code import is_ball_bearing, is_code, is_second_piece, is_series, reach, written
 from matcher.reading.items import NO_ROLES, Items
 
 _NUMBER_LIKE = re.compile(r"[A-Za-z0-9]+(?:[-./ ][A-Za-z0-9]+)*")
@@ -85,7 +85,7 @@ def _code_at(items: Items, j: int) -> tuple[str, int, int] | None:
     text = written(items, token, last)
     if is_series(text) and last + 1 < len(items.scan.words):
         after, end = reach(items, last + 1)
-        if after == last + 1 and is_split_code(text, written(items, after, end)):
+        if after == last + 1 and is_second_piece(written(items, after, end)):
             last = end
             text = written(items, token, last)
     if not any(char.isdigit() for char in text) or len(text) < 2 or not _NUMBER_LIKE.fullmatch(text):
@@ -133,7 +133,7 @@ def loose_codes(items: Items) -> None:
             first
             and is_series(items.scan.raw[first - 1])
             and _after_name(items, start - 1)
-            and is_split_code(items.scan.raw[first - 1], text)
+            and is_second_piece(text)
             and items.scan.gaps[first - 1] == " "
         ):
             start, first = start - 1, first - 1

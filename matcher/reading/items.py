@@ -8,8 +8,8 @@ a ...", "not ...") mute what follows in their clause; words of doubt ("maybe", "
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+from matcher.numeral import Numeral, numeral
 from matcher.reading.figures import FIRST_OF_NUMBER, gather
-from matcher.reading.numeral import Numeral, numeral
 from matcher.reading.scan import Scan, scan, unjoin
 from matcher.reading.vocabulary import Heads, Roles, Word, heads
 
@@ -124,7 +124,7 @@ class Items:
             elif not word[0].isalnum():
                 roles, clause, segment, muted = self._sign(word, token, (clause, segment, muted))
             if "num" in roles and roles is not NUMBER:
-                roles, length = self._number(roles["num"], token, length)
+                _, length = self._number(roles["num"], token, length)
             self.roles.append(roles)
             self.first.append(token)
             token += length
@@ -135,11 +135,10 @@ class Items:
 
     def _number(self, figures: str, token: int, length: int = 1) -> tuple[Roles, int]:
         """Keep the figures that start at a token, with all that belongs to them."""
-        roles = NUMBER if length == 1 and figures[0] in self.scan.words[token] else {"num": figures}
         if not (token and self.scan.glued(token - 1)):
             figures, length = gather(self.scan.words, token, figures, length)
         self.numbers[len(self.roles)] = numeral(figures)
-        return roles, length
+        return NUMBER, length
 
     def _take_notice(self, roles: Roles, after: int, clause: int, segment: int, muted: str) -> str:
         """Heed words that say what the rest is about; return how the rest of the clause is muted."""
@@ -163,7 +162,7 @@ class Items:
             if sign == "?":
                 self._ask(clause)
             return NO_ROLES, clause + 1, segment + 1, ""
-        if sign[:2] == "..":
+        if sign[0] == ".":
             return LEADS_ON, clause, segment, muted
         if sign in _BRACKETS:
             return NO_ROLES, clause + 1, segment, muted

@@ -1,7 +1,9 @@
 """Read one listing or one plate: cut, lay out, let every word claim, settle."""
 
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import replace
+
+from pydantic import ValidationError
 
 from matcher.motor import OFFER_FIELDS, Offer
 from matcher.reading import (
@@ -20,12 +22,12 @@ from matcher.reading.columns import pair_columns
 from matcher.reading.dimension import lengths
 from matcher.reading.dual import merge_frequencies
 from matcher.reading.items import Claim, Items
-from matcher.reading.settle import Contradicted, Settled, settle
+from matcher.reading.settle import settle
 from matcher.reading.thing import kind_of_thing
+from matcher.reading.together import GIVEN, tidy
 from matcher.record import Conflict, Mark, Origin, Record
 
-GIVEN = -2
-"""The clause of claims that a label made, outside the running text."""
+__all__ = ["GIVEN", "read_beside", "read_listing", "read_plate"]
 
 Handler = Callable[[Items, int, str], None]
 
@@ -39,24 +41,6 @@ _WORDS: dict[str, Handler] = {
     **terms.HANDLERS,
     **money.HANDLERS,
 }
-_OF_PARTS = frozenset(
-    [
-        "item",
-        "brand",
-        "part_number",
-        "other_numbers",
-        "price",
-        "currency",
-        "shipping",
-        "condition",
-        "return_days",
-        "return_shipping",
-        "restocking_pct",
-        "warranty_days",
-        "quantity",
-        "seller_rating_pct",
-    ]
-)
 
 
 def read_listing(text: str, title: str = "", *, id: str = "") -> Record:  # noqa: A002 (the record's own word)
@@ -91,17 +75,26 @@ def _record(parts: list[Items], name: str, title: str, text: str, given: Sequenc
     if parts[0].plate:
         claims = merge_frequencies(claims)
     settled, conflicts = settle(claims)
-    _tidy(settled, conflicts, parts)
+    tidy(settled, conflicts, parts)
     texts = {"title": title, "text": text}
-    facts = {field: settled[field][0] for field in OFFER_FIELDS if field in settled}
+    facts = _offer({field: settled[field][0] for field in OFFER_FIELDS if field in settled})
     return Record(
         id=name,
-        facts=Offer.model_validate(facts),
-        where={field: _mark(texts, settled[field][1]) for field in facts},
+        facts=facts,
+        where={field: _mark(texts, settled[field][1]) for field in facts.model_fields_set},
         conflicts=tuple(_conflict(texts, field, against) for field, against in conflicts.items()),
         title=title,
         text=text,
     )
+
+
+def _offer(facts: dict[str, object]) -> Offer:
+    """Return the facts as an offer, without those that no offer can hold (a part number of 500 letters)."""
+    try:
+        return Offer.model_validate(facts)
+    except ValidationError as error:
+        refused = {str(fault["loc"][0]) for fault in error.errors()}
+        return Offer.model_validate({field: value for field, value in facts.items() if field not in refused})
 
 
 def _weighty(given: Sequence[Claim], read: Sequence[Claim]) -> list[Claim]:
@@ -142,78 +135,11 @@ def _dispatch(items: Items, handlers: dict[str, Handler]) -> None:
                 handler(items, i, value)
 
 
-def _tidy(settled: Settled, conflicts: Contradicted, parts: list[Items]) -> None:
-    """Keep to what the contract says of fields that hang together."""
-    if "turn" in conflicts:
-        settled.pop("seen_from", None)
-    if settled.get("item", ("",))[0] == "part":
-        _keep(settled, _OF_PARTS)
-        for field in [field for field in conflicts if field not in _OF_PARTS]:
-            del conflicts[field]
-    if (
-        settled.get("hertz", ("",))[0] == "50/60"
-        and "speeds" in settled
-        and settled["speeds"][1].strength == 0
-    ):
-        del settled["speeds"]  # one speed at each frequency
-    if "rpm_range" in settled:
-        settled.pop("rpm", None)
-        conflicts.pop("rpm", None)
-    if (
-        settled.get("motor_type", ("",))[0] == "ecm_torque"
-        and "control_signal" not in settled
-        and "control_signal" not in conflicts
-    ):
-        settled["control_signal"] = ("taps_24v", settled["motor_type"][1])
-    if (
-        settled.get("module", ("",))[0] == "module_only"
-        and "module_number" not in settled
-        and "part_number" in settled
-    ):
-        settled["module_number"] = settled.pop("part_number")
-    if settled.get("item", ("",))[0] == "module":
-        settled.pop("power_hp", None)  # the motor's that it drives
-    if len({claim.source for claim in conflicts.get("shaft_position", ())}) == 1:
-        del conflicts["shaft_position"]  # `shaft down or horizontal`: no one position
-    if not _is_electronic(settled, parts):
-        _drop_electronics(settled, conflicts)
-    if "other_numbers" in settled:
-        own = settled.get("part_number", ("",))[0]
-        others = tuple(number for number in settled["other_numbers"][0] if number != own)  # type: ignore[attr-defined]
-        settled["other_numbers"] = (others, settled["other_numbers"][1])
-        if not others:
-            del settled["other_numbers"]
-
-
-def _drop_electronics(settled: Settled, conflicts: Contradicted) -> None:
-    """Words that could speak of a module or its control don't, where nothing else is electronic."""
-    for field in ("module", "control_signal"):
-        if field in settled and settled[field][1].clause == GIVEN:
-            continue  # a label of its own said it
-        settled.pop(field, None)
-        conflicts.pop(field, None)
-
-
-def _is_electronic(settled: Settled, parts: list[Items]) -> bool:
-    """Say whether anything speaks for an electronically commutated motor; `motor only` alone doesn't."""
-    return (
-        str(settled.get("motor_type", ("",))[0]).startswith("ecm")
-        or not settled.keys().isdisjoint({"program_number", "module_number", "rpm_range"})
-        or any("module" in roles for items in parts for roles in items.roles)
-        or ("module" not in settled and settled.get("control_signal", ("",))[0] != "thermostat")
-    )
-
-
-def _keep(settled: Settled, fields: Iterable[str]) -> None:
-    for field in [field for field in settled if field not in set(fields)]:
-        del settled[field]
-
-
 def _mark(texts: dict[str, str], claim: Claim) -> Mark:
     return Mark(Origin.READ, claim.source, claim.span, texts[claim.source][slice(*claim.span)])
 
 
 def _conflict(texts: dict[str, str], field: str, claims: list[Claim]) -> Conflict:
     marks = tuple(_mark(texts, claim) for claim in claims)
-    values = tuple(claim.value[0] if field == "turn" else claim.value for claim in claims)  # type: ignore[index]
+    values = tuple(rotation.said_turn(claim)[0] if field == "turn" else claim.value for claim in claims)
     return Conflict(field, values, tuple(mark.said for mark in marks), marks)

@@ -26,6 +26,8 @@ _CONDITIONS = frozenset(
         "orders above",
         "orders of",
         "from",
+        "dès",
+        "ab",
     }
 )
 

@@ -5,12 +5,14 @@ else the unit behind it does (`1/2 HP 115 V`); either must be able to hold the f
 are known by their look even when neither stands there (`208-230`, `1075`, `460/60/1`).
 """
 
+from collections.abc import Callable, Mapping
+
+from matcher.numeral import Numeral, numeral
 from matcher.reading.capacitor import VOLTS as CAPACITOR_VOLTS
 from matcher.reading.items import Items
-from matcher.reading.numeral import Numeral, numeral
-from matcher.reading.quantities import READERS, Given, by_look
+from matcher.reading.quantities import NOTHING, READERS, Given, by_look
 
-LENGTHS = frozenset({"in", "mm", "cm", "ft"})
+LENGTHS = frozenset({"in", "mm", "cm", "ft", "m"})
 _POWER = {"hp": 2, "kw/hp": 2}
 _WATTS = frozenset({None, "w", "kw", "w_in", "w_out", "ph~", "swallow"})
 _STRONG_UNITS = frozenset({"hp", "kw", "uf", "spd"})
@@ -20,7 +22,9 @@ _BETWEEN_VOLTS = frozenset({"/", "or", "&", "y", "d", "δ", "and", "-", "to"})
 def unit_after(items: Items, i: int) -> tuple[str | None, int]:
     """Return the quantity that stands right behind number `i`, and the item that says it."""
     j = i + 1
-    if items.has(j, "fill") and items.word(j) in ("full", "@", "rated"):
+    if items.word(j) in ("full", "@", "rated") or (
+        items.word(j) == "x" and items.said(j + 1, "after") == "spd"
+    ):
         j += 1
     said = items.said(j, "after") or items.said(j, "unit")
     if said == "A" and items.raw(j) != "A" and not items.is_glued(i):
@@ -33,6 +37,8 @@ def label_before(items: Items, i: int) -> tuple[str | None, int]:
     if items.said(i - 1, "unit") == "A" and not items.used[i - 1] and _is_label(items, i - 1, i):
         return "A", i - 1
     j = items.skip(i - 1, -1)
+    if items.word(j) == "-" and not items.is_glued(j) and j and not items.has(j - 2, "num"):
+        j -= 1  # `Volts - 208-230`
     while items.has(j, "unsure"):
         j = items.skip(j - 1, -1)
     if j < 0 or items.used[j]:
@@ -86,32 +92,27 @@ def _damaged(items: Items, i: int) -> bool:
 
 
 def _claim_by_look(items: Items, i: int, number: Numeral) -> None:
+    """Claim what the figure can only be by its look and its neighbours."""
+    given = _by_neighbours(items, i, number)
+    if given is None:
+        if items.has(i + 1, "money") or any(items.has(i - 1, kind) for kind in ("money", "subject", "by")):
+            return
+        given = by_look(number)
+        behind = items.raw(i + 1)
+        if "rpm" in given and len(number.atoms) == 1 and behind[:1].isupper() and not items.roles[i + 1]:
+            return  # `1400 Industrial Way`
+    for field, value in given.items():
+        items.used[i] = True
+        items.claim(field, value, i, i, 0)
+
+
+def _by_neighbours(items: Items, i: int, number: Numeral) -> Given | None:
+    """`208-230 60 1PH`: cycles before the phase; `230V/60/1`: cycles and phase behind a stroke."""
     if number.text in ("50", "60") and items.has(i + 1, "num") and items.said(i + 2, "unit") == "ph":
-        items.used[i] = True
-        items.claim("hertz", number.text, i)
-        return
+        return {"hertz": number.text}
     if items.word(i - 1) in ("/", "-") and number.text in ("60/1", "60/3", "50/1", "50/3"):
-        items.used[i] = True
-        items.claim("hertz", number.text[:2], i)
-        items.claim("phase", int(number.text[-1]), i)
-        return
-    if (
-        items.has(i + 1, "money")
-        or items.has(i - 1, "money")
-        or items.has(i - 1, "subject")
-        or items.has(i - 1, "by")
-    ):
-        return
-    given = by_look(number)
-    if given and not (
-        "rpm" in given
-        and len(number.atoms) == 1
-        and items.raw(i + 1)[:1].isupper()
-        and not items.roles[i + 1]
-    ):
-        items.used[i] = True
-        for field, value in given.items():
-            items.claim(field, value, i, i, 0)
+        return {"hertz": number.text[:2], "phase": int(number.text[-1])}
+    return None
 
 
 def _read(quantity: str, number: Numeral) -> Given | None:
@@ -140,42 +141,65 @@ def _other_unit(items: Items, i: int, behind: int, label: str, unit: str | None,
 
 
 def _claim(items: Items, quantity: str, given: Given, i: int, j: int) -> None:
+    """Let number `i`, said to be a quantity by item `j`, claim what it gives."""
     items.used[i] = True
-    number = items.numbers[i]
-    if quantity == "v" and _is_capacitors(items, i):
-        items.claim("capacitor_vac", int(number.atoms[0]), i, j)
-        return
-    if quantity == "uf":
-        if near_start(items, i):
-            if items.has(max(i, j) + 1, "num"):
-                items.used[max(i, j) + 1] = True  # its voltage
-            return
-        _its_voltage(items, max(i, j))
-    if "|" in number.text and quantity == "hp":
-        items.doubted.add(items.clause[i])
-        for share in number.shares:
-            items.claim("power_hp", round(share, 4), i, j, 2)
-        return
-    if quantity == "v" and "volts" in given:
-        given = _with_alternatives(items, i, given)
-    if quantity == "rpm" and _up_to(items, i, j, given):
-        return
+    special = _SPECIAL.get(quantity)
+    claims = special(items, i, j, given) if special else given
+    strength = _POWER.get(quantity, 1)
+    for field, value in claims.items():
+        listed = field == "speeds" and "rpm" in claims and "/" in items.numbers[i].signs
+        items.claim(field, value, i, j, 0 if listed else strength)
+
+
+def _volts(items: Items, i: int, j: int, given: Given) -> Given:
+    """A capacitor's voltage, or a supply with the alternative that stands before it."""
+    if _is_capacitors(items, i):
+        items.claim("capacitor_vac", int(items.numbers[i].atoms[0]), i, j)
+        return NOTHING
+    return _with_alternatives(items, i, given) if given else given
+
+
+def _microfarad(items: Items, i: int, j: int, given: Given) -> Given:
+    """A run capacitor with its voltage; a start capacitor gives nothing."""
+    behind = max(i, j)
+    if near_start(items, i):
+        if items.has(behind + 1, "num"):
+            items.used[behind + 1] = True  # its voltage
+        return NOTHING
+    _its_voltage(items, behind)
+    return given
+
+
+def _power(items: Items, i: int, j: int, given: Given) -> Given:
+    """`1/3 or 1/2`: the seller wavers; both values are claimed, in doubt."""
+    if "|" not in items.numbers[i].text:
+        return given
+    items.doubted.add(items.clause[i])
+    for share in items.numbers[i].shares:
+        items.claim("power_hp", round(share, 4), i, j, 2)
+    return NOTHING
+
+
+def _speed(items: Items, i: int, j: int, given: Given) -> Given:
+    """A range said in words: `300 rpm up to 1100 rpm`, `300/1250 RPM MIN/MAX`."""
+    if _up_to(items, i, j, given):
+        return NOTHING
     if "rpm" in given and items.word(j + 1 if j > i else i + 1) in (
         "min/max",
         "min / max",
         "min",
         "variable",
     ):
-        given = _as_range(given)
-    strength = _POWER.get(quantity, 1)
-    for field, value in given.items():
-        items.claim(
-            field,
-            value,
-            i,
-            j,
-            0 if field == "speeds" and "rpm" in given and "/" in number.signs else strength,
-        )
+        return _as_range(given)
+    return given
+
+
+_SPECIAL: Mapping[str, Callable[[Items, int, int, Given], Given]] = {
+    "v": _volts,
+    "uf": _microfarad,
+    "hp": _power,
+    "rpm": _speed,
+}
 
 
 def _its_voltage(items: Items, behind: int) -> None:
@@ -214,7 +238,7 @@ def _as_range(given: Given) -> Given:
 def _with_alternatives(items: Items, i: int, given: Given) -> Given:
     """Put `115 V / 230 V` together: the claim before is taken back into this one."""
     last = items.claims[-1] if items.claims else None
-    if last is None or last.field != "volts" or i < 3 or items.clause[i] != last.clause:
+    if last is None or last.field != "volts" or i < 3 or items.clause[i] - last.clause > 1:
         return given
     k = i - 1
     while k >= 0 and (items.word(k) in _BETWEEN_VOLTS or items.has(k, "unit")):

@@ -113,26 +113,31 @@ def protector(items: Items, i: int, value: str) -> None:
     items.claim("protector", value, i, strength=strength)
 
 
+_BARE_FLATS = frozenset({"flat", "a flat", "with flat", "with a flat", "has a flat"})
+
+
 def flats(items: Items, i: int, value: str) -> None:
-    """Flats of the shaft, counted or named."""
-    if (
-        (
-            items.has(i - 1, "num")
-            and items.said(i, "after") == "flat"
-            and items.numbers[i - 1].value in (0, 1, 2)
-        )
-        and not items.used[i - 1]
-        and items.clause[i - 1] == items.clause[i]
-    ):
-        items.used[i - 1] = True
-        items.claim("shaft_flats", int(items.numbers[i - 1].value or 0), i - 1, i, 2)
+    """Flats of the shaft, counted (`2 flats`, `Flats: 1`) or named."""
+    counted = _counted_flats(items, i)
+    if counted is not None:
+        items.used[counted] = True
+        items.claim("shaft_flats", int(items.numbers[counted].value or 0), i, counted, 2)
         return
-    if denied(items, i):
-        value = "0"
-    if items.word(i) in ("round", "flat", "a flat") and not _of_shaft(items, i):
+    if value == "-" or (items.word(i) in ("round", "flat", "a flat") and not _of_shaft(items, i)):
         return
-    strength = 1 if items.word(i) in ("flat", "a flat", "with flat", "with a flat", "has a flat") else 2
-    items.claim("shaft_flats", int(value), i, strength=strength)
+    value = "0" if denied(items, i) else value
+    items.claim("shaft_flats", int(value), i, strength=1 if items.word(i) in _BARE_FLATS else 2)
+
+
+def _counted_flats(items: Items, i: int) -> int | None:
+    """Return the number that counts the flats: right before the word, or behind it and a colon."""
+    places = [i - 1] if items.said(i, "after") == "flat" else []
+    if items.word(i) in ("flats", "number of flats"):
+        places.append(items.skip(i + 1, 1))
+    for j in places:
+        if items.has(j, "num") and items.clause[j] == items.clause[i] and not items.used[j]:
+            return j if items.numbers[j].value in (0, 1, 2) else None
+    return None
 
 
 def _of_shaft(items: Items, i: int) -> bool:

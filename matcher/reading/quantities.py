@@ -9,14 +9,46 @@ import itertools
 import re
 from collections.abc import Callable, Mapping
 
-from matcher.reading.numeral import Numeral, numeral
+from matcher.numeral import Numeral, numeral
 from matcher.units import WATTS_PER_HP
 
 Given = Mapping[str, object]
 NOTHING: Given = {}
 _THOUSANDS = re.compile(r"(?<!\d)\d\.\d{3}(?!\d)")
-_BARE_SPEEDS = frozenset({825, 850, 875, 900, 950, 1050, 1075, 1100, 1140, 1300, 1350, 1400, 1425, 1500, 1550,
-                          1625, 1650, 1700, 1725, 1740, 1745, 1750, 2800, 2850, 3000, 3250, 3450})  # fmt: skip
+_BARE_SPEEDS = frozenset(
+    map(
+        int,
+        [
+            "825",
+            "850",
+            "875",
+            "900",
+            "950",
+            "1050",
+            "1075",
+            "1100",
+            "1140",
+            "1300",
+            "1350",
+            "1400",
+            "1425",
+            "1500",
+            "1550",
+            "1625",
+            "1650",
+            "1700",
+            "1725",
+            "1740",
+            "1745",
+            "1750",
+            "2800",
+            "2850",
+            "3000",
+            "3250",
+            "3450",
+        ],
+    )
+)
 _BARE_SPEED = frozenset({825, 1050, 1075, 1100, 1140, 1550, 1625, 1725, 1750, 3450})
 _BARE_VOLTS = re.compile(
     r"(?:1(?:10|15|20)[/-])?(?:2(?:00|08)[/-]2(?:30|40)(?:/460)?|220[/-]240)|1(?:10|15|20)/2(?:20|30|40)"
@@ -55,12 +87,14 @@ def _watts(scale: float) -> Callable[[Numeral], Given | None]:
 
 
 def volts(number: Numeral) -> Given | None:
-    """Supply volts, ranges with `-`, alternatives with `/`, ascending; below 100 V it is the control's."""
+    """Supply volts: ranges with `-`, alternatives with `/`, ascending; under 100 V is a control's."""
     atoms = sorted(set(number.atoms))
     if not atoms or not all(2 <= volt <= 700 and volt % 1 == 0 for volt in atoms):
         return None
     if atoms[0] < 100:
         return NOTHING
+    if number.signs == "-" and len(atoms) == 2 and atoms[1] <= 1.5 * atoms[0]:
+        return {"volts": f"{atoms[0]:g}-{atoms[1]:g}"}
     groups: list[list[float]] = []
     for volt in atoms:
         # Two figures of one rating lie within a quarter of each other: 208-230, 220-240, 110-127.

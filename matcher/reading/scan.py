@@ -8,10 +8,12 @@ work grows with the length of the text and no faster.
 import re
 from collections.abc import Container
 from dataclasses import dataclass
+from functools import cache
 from itertools import accumulate
 
 from matcher.reading.clean import clean
 from matcher.reading.mend import mend
+from matcher.tables import rows
 
 _DIGIT = r"[\d½¼¾⅛⅜⅝⅞⅓⅔⅕⅙]"
 _TOKEN = re.compile(
@@ -21,80 +23,6 @@ _TOKEN = re.compile(
     rf"|\.?{_DIGIT}(?:[.,/\-]?{_DIGIT})*"
     r"|\.{2,}|.)(-(?=[^\W\d_])|[ \t]*)",
     re.DOTALL,
-)
-# Abbreviations whose point doesn't end a sentence: the first ones never, the second ones unless a
-# capital follows.
-_NEVER_LAST = frozenset(
-    [
-        "mfr",
-        "mfg",
-        "mfgr",
-        "cap",
-        "ins",
-        "insul",
-        "isol",
-        "iso",
-        "kl",
-        "encl",
-        "amb",
-        "brg",
-        "brgs",
-        "rot",
-        "ser",
-        "mod",
-        "cat",
-        "no",
-        "nos",
-        "nr",
-        "num",
-        "opp",
-        "rev",
-        "temp",
-        "max",
-        "min",
-        "approx",
-        "th",
-        "cl",
-        "mtg",
-        "imp",
-        "wkl",
-        "typ",
-        "art",
-        "ref",
-        "vol",
-        "fr",
-        "orig",
-        "equiv",
-        "incl",
-        "vgl",
-        "bohr",
-        "durchm",
-        "prot",
-        "therm",
-        "aisl",
-    ]
-)
-_MAY_BE_LAST = frozenset(
-    [
-        "in",
-        "dia",
-        "diam",
-        "ft",
-        "hrs",
-        "yr",
-        "yrs",
-        "ea",
-        "pc",
-        "pcs",
-        "amp",
-        "sec",
-        "wt",
-        "lbs",
-        "lb",
-        "mos",
-        "ext",
-        "ctr",
-    ]
 )
 _ABBREVIATED = frozenset({"BC", "OD", "ID", "LG", "DIA"})
 _GOES_ON = re.compile(r"[a-z\d,;|(/&+-]")
@@ -167,14 +95,21 @@ def _without_points(pieces: list[tuple[str, str]]) -> list[tuple[str, str]]:
     return kept
 
 
+@cache
+def _abbreviations() -> dict[str, str]:
+    """Return the abbreviations with what their point means."""
+    table = rows("reading/abbreviations")
+    return {word: row["point"] for row in table for word in row["words"].split()}
+
+
 def _abbreviates(word: str, gap: str, behind: str, following: str) -> bool:
     """Say whether the point after `word` (with `behind` blanks, then `following`) belongs to it."""
     if gap or not following or following == "\n":
         return False
-    folded = word.lower()
-    if folded in _NEVER_LAST:
+    point = _abbreviations().get(word.lower())
+    if point == "inside":
         return True
-    if folded in _MAY_BE_LAST:
+    if point == "either":
         return _GOES_ON.match(following) is not None or following in _ABBREVIATED
     return not behind and word.isupper() and len(word) <= 5 and following[0].isalnum()
 
@@ -185,9 +120,6 @@ _RUN_TOGETHER = (
     "time", "duty", "mount", "shaft", "type", "prot", "ph", "fr", "single", "three", "thermally", "split",
     "shaded", "ball", "sleeve", "impedance", "hp", "rpm", "resilient", "rigid",
 )  # fmt: skip
-
-
-_CLASSES = frozenset(f"{label}{letter}" for label in ("cl", "ins", "class") for letter in "abfh")
 
 
 def unjoin(cut: Scan, known: Container[str]) -> Scan:
@@ -214,8 +146,6 @@ def unjoin(cut: Scan, known: Container[str]) -> Scan:
 
 def _label_length(word: str, known: Container[str]) -> int:
     """Return how many letters of a word are a label run together with its value, 0 when it is one word."""
-    if word in _CLASSES:
-        return len(word) - 1
     if len(word) < 5 or word in known or not word.isalpha():
         return 0
     return next(

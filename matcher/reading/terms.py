@@ -180,7 +180,7 @@ _SAYS_SO = frozenset({"is", "cond", "condition", "fully", "all", "both", "are", 
 
 
 def new(items: Items, i: int, _value: str) -> None:
-    """`New` said of the motor: alone, before a price or a stop, behind `is`; not `new bearings`, `a new unit`."""
+    """`New` said of the motor: alone, before a price or a stop; not `new bearings`, `a new unit`."""
     before, after = items.word(i - 1), items.word(i + 1)
     sold = any(items.has(i + 1, kind) for kind in ("money", "price", "warranty")) or (
         items.has(i + 1, "num") and items.said(i + 2, "after") in DAYS
