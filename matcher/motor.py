@@ -189,6 +189,8 @@ class Wanted(BaseModel):
     id: str = ""
     contradicted: frozenset[str] = frozenset()
     """Names of motor facts that its plate gives twice and differently; they are `None` in `motor`."""
+    pays: NotNegative | None = None
+    """What its owner would pay for a stand-in that fits, in USD; only a trader asks."""
 
     @model_validator(mode="after")
     def _contradicted_is_absent(self) -> Self:

@@ -1,7 +1,8 @@
 """The file that describes the old motor and its place: JSON or TOML `{"motor": {...}, "site": {...}}`.
 
-A text file is read as its nameplate. Names and values are held against the contract one by one, so
-that the message says which name was meant, or what to write instead.
+A trader adds `pays = 240`, what its owner would pay for a stand-in. A text file is read as its nameplate.
+Names and values are held against the contract one by one, so that the message says which name was meant,
+or what to write instead.
 """
 
 import json
@@ -12,7 +13,7 @@ from typing import TypeVar
 
 from pydantic import ValidationError
 
-from matcher.errors import SamespinError, UnknownField, UnreadableInput
+from matcher.errors import BadValue, SamespinError, UnknownField, UnreadableInput
 from matcher.job_given import value_for
 from matcher.meant import meant
 from matcher.motor import MOTOR_FIELDS, SITE_FIELDS, Facts, Motor, Offer, Site, Wanted
@@ -22,7 +23,7 @@ from matcher.reading.source_kind import foreign
 
 LARGEST = 1_000_000
 """Bytes of a file about one motor."""
-_PARTS = ("motor", "site", "id")
+_PARTS = ("motor", "site", "id", "pays")
 
 SomeFacts = TypeVar("SomeFacts", bound=Facts)
 
@@ -99,9 +100,17 @@ def _wanted(found: Mapping[str, object], path: Path) -> Wanted:
     if not motor.said():
         raise UnreadableInput("no fact of the old motor stands in it; write them under motor")
     given = found.get("id")
-    return Wanted(
-        motor=motor, site=site, id=str(given) if isinstance(given, str | int) and given else path.name
-    )
+    name = str(given) if isinstance(given, str | int) and given else path.name
+    return Wanted(motor=motor, site=site, id=name, pays=_pays(found.get("pays")))
+
+
+def _pays(given: object) -> float | None:
+    """Return what the owner would pay for a stand-in that fits, in USD."""
+    if given is None:
+        return None
+    if isinstance(given, bool) or not isinstance(given, int | float) or not 0 <= given < 1e9:
+        raise BadValue(f"pays must be a sum of US dollars, 0 or more, not {given!r:.40}")
+    return float(given)
 
 
 def _unknown_part(name: str) -> str:

@@ -35,8 +35,8 @@ EPSILON = 1e-9
 class Counted:
     """What one check adds for one pair or for many."""
 
-    weight: float
-    """Points of the check, from the settings."""
+    weight: Figure
+    """Points of the check, from the settings; an array where several settings are tried at once."""
     loss: Figure
     """0 .. 1."""
     weighs: Figure
@@ -107,3 +107,15 @@ def _points(lost: Figure, weight: Figure, fails: Figure) -> Points:
     with np.errstate(divide="ignore", invalid="ignore"):
         points = 100 * (1 - np.divide(lost, weight))
     return np.asarray(np.where(fails, 0.0, np.where(np.asarray(weight) > 0, points, np.nan)))
+
+
+def shown(points: Points) -> Points:
+    """Return points rounded to a tenth as they are shown, -1 where they aren't known; orders go by these.
+
+    A figure that lies on a limit of rounding is left to Python's exact `round`, as one pair's is.
+    """
+    tenths = points * 10
+    rounded = np.rint(tenths) / 10
+    for at in zip(*np.nonzero(np.abs(np.abs(tenths - np.trunc(tenths)) - 0.5) < 1e-6), strict=True):
+        rounded[at] = round(float(points[at]), 1)
+    return np.where(np.isnan(points), -1.0, rounded)

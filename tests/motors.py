@@ -159,7 +159,7 @@ def listing(rng: random.Random, motor: Motor, number: int) -> Record:
     """Return an offer of a motor as a listing says it: with facts left out, seldom with a contradiction."""
     said = {
         name: value
-        for name in motor.model_fields_set
+        for name in MOTOR_FIELDS
         if (value := getattr(motor, name)) is not None and rng.random() < _SAID.get(name, 0.35)
     }
     conflicts: tuple[Conflict, ...] = ()
@@ -204,7 +204,7 @@ def market(rng: random.Random, models: Sequence[Motor], size: int, start: int = 
 
 def wanted(rng: random.Random, motor: Motor, number: int = 0) -> Wanted:
     """Return a failed motor with its place, as its owner knows them."""
-    known = {name: getattr(motor, name) for name in motor.model_fields_set if rng.random() < 0.85}
+    known = {name: getattr(motor, name) for name in MOTOR_FIELDS if rng.random() < 0.85}
     site = Site(
         supply_volts=rng.choice((None, None, 120, 208, 240)),
         in_airstream=rng.choice((None, True, True, False)),

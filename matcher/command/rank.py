@@ -2,7 +2,8 @@
 
 import json
 import sys
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
 from pathlib import Path
 from typing import Literal
 
@@ -13,8 +14,30 @@ from matcher.command.answers import as_json, explanation, print_table
 from matcher.errors import BadValue
 from matcher.money.weigh import Weighed
 from matcher.motor import Wanted
+from matcher.record import Record
+from matcher.settings import Settings
 
 INPUT = click.Path(path_type=Path, allow_dash=True)
+
+
+@dataclass(frozen=True)
+class Ways:
+    """How the answers are wanted."""
+
+    top: int | None
+    explain: str | None
+    fallback: float | None
+    currency: str
+    plan: bool
+    margin: bool
+    as_lines: bool
+
+    def check(self, olds: Sequence[Path]) -> None:
+        """Refuse what can't be had together, as wrong usage."""
+        if self.plan and self.fallback is None:
+            raise click.UsageError("--plan needs --fallback: what is paid if no listing works")
+        if self.fallback is not None and (len(olds) > 1 or self.margin):
+            raise click.UsageError("--fallback plans one job; give one --old, without --margin")
 
 
 @click.command()
@@ -29,25 +52,26 @@ INPUT = click.Path(path_type=Path, allow_dash=True)
 @click.option("--top", type=click.IntRange(min=1), help="Only the best N.")
 @click.option("--explain", metavar="ID", help="Every finding about one candidate, with its source.")
 @click.option(
+    "--fallback", type=click.FloatRange(0, 1e9), help="A quote, or a new part's price: adds the plan."
+)
+@click.option("--currency", default="USD", help="The fallback's currency, three letters.")
+@click.option("--plan", is_flag=True, help="Only the plan for --fallback; with --json one JSON object.")
+@click.option("--margin", is_flag=True, help="For a trader: which lots serve which old motors.")
+@click.option(
     "--settings", "settings_file", type=click.Path(path_type=Path), help="Your changes to the tables, TOML."
 )
 @click.option("--json", "as_lines", is_flag=True, help="A JSON line for each candidate.")
 @click.argument("listings", nargs=-1, required=True, type=INPUT)
 def command(
-    olds: tuple[Path, ...],
-    listings: tuple[Path, ...],
-    top: int | None,
-    explain: str | None,
-    settings_file: Path | None,
-    as_lines: bool,
+    olds: tuple[Path, ...], listings: tuple[Path, ...], settings_file: Path | None, **ways: object
 ) -> None:
     """Judge LISTINGS (text, saved pages, tables, JSON lines; - for standard input), best first."""
     from matcher.command.progress import counted
-    from matcher.many import best_pairs
     from matcher.old_file import load_wanted
     from matcher.reading.sources import Problem, records
-    from matcher.settings import Settings
 
+    asked = Ways(**ways)  # type: ignore[arg-type]
+    asked.check(olds)
     problems: list[Problem] = []
 
     def report(problem: Problem) -> None:
@@ -57,16 +81,67 @@ def command(
     wanted = [load_wanted(path) for path in olds]
     settings = Settings.load(settings_file) if settings_file else Settings.shipped()
     sources: list[Path | Literal["-"]] = ["-" if str(path) == "-" else path for path in listings]
-    candidates = list(counted(records(sources, on_problem=report), "listings read"))
-    pairs = list(best_pairs(wanted, candidates, settings, top=None if explain else top))
-    if explain:
-        pairs = [pair for pair in pairs if pair[1].id == explain]
-        if not pairs:
-            raise BadValue(
-                f"no listing has the id {explain!r}; `samespin rank` without --explain shows the ids"
-            )
-    write(pairs, as_lines=as_lines, explain=bool(explain), several=len(wanted) > 1)
+    candidates = counted(records(sources, on_problem=report), "listings read")
+    if asked.margin:
+        _trade(wanted, candidates, settings, as_lines=asked.as_lines)
+    else:
+        _rank(wanted, candidates, settings, asked)
     sys.exit(1 if problems else 0)
+
+
+def _rank(wanted: Sequence[Wanted], candidates: Iterator[Record], settings: Settings, asked: Ways) -> None:
+    from matcher.many import best_pairs
+
+    every = asked.explain is not None or asked.fallback is not None
+    pairs = list(best_pairs(wanted, candidates, settings, top=None if every else asked.top))
+    if not asked.plan:
+        shown = _explained(pairs, asked.explain) if asked.explain else pairs[: asked.top]
+        write(shown, as_lines=asked.as_lines, explain=bool(asked.explain), several=len(wanted) > 1)
+    if asked.fallback is not None and (asked.plan or not asked.as_lines):
+        _plan([weighed for _, weighed in pairs], settings, asked)
+
+
+def _explained(pairs: Sequence[tuple[Wanted, Weighed]], wanted_id: str) -> list[tuple[Wanted, Weighed]]:
+    found = [pair for pair in pairs if pair[1].id == wanted_id]
+    if not found:
+        raise BadValue(
+            f"no listing has the id {wanted_id!r}; `samespin rank` without --explain shows the ids"
+        )
+    return found
+
+
+def _plan(candidates: Sequence[Weighed], settings: Settings, asked: Ways) -> None:
+    from pydantic import ValidationError
+
+    from matcher.command.plan_words import plan_json, plan_lines
+    from matcher.job import Fallback
+    from matcher.money.buying import buying
+
+    try:
+        fallback = Fallback(price=asked.fallback or 0.0, currency=asked.currency.strip().upper())
+    except ValidationError:
+        raise BadValue(
+            f"{asked.currency!r:.20} is no currency; write its three letters, such as USD"
+        ) from None
+    plan = buying(candidates, fallback, settings)
+    if asked.as_lines:
+        click.echo(json.dumps(plan_json(plan)))
+    else:
+        click.echo("\n".join(plan_lines(plan)))
+
+
+def _trade(
+    wanted: Sequence[Wanted], candidates: Iterator[Record], settings: Settings, *, as_lines: bool
+) -> None:
+    from matcher.command.plan_words import lots_lines, served_json
+    from matcher.many.lots import lots_for
+
+    if all(one.pays is None for one in wanted):
+        raise BadValue("--margin needs what an owner would pay: write pays = 240 above [motor] in its file")
+    lots = lots_for(wanted, candidates, settings)
+    lines = (json.dumps(served_json(one)) for one in lots.served) if as_lines else lots_lines(lots)
+    for line in lines:
+        click.echo(line)
 
 
 def write(pairs: Iterable[tuple[Wanted, Weighed]], *, as_lines: bool, explain: bool, several: bool) -> None:

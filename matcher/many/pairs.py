@@ -7,13 +7,13 @@ from itertools import islice
 import numpy as np
 
 from matcher.many.columns import BLOCK, Block, Pile
-from matcher.many.ranking import best_first, rank_pile, shown
+from matcher.many.ranking import best_first, rank_pile
 from matcher.many.spread import Spread
 from matcher.money.weigh import Weighed, place, ranked, weigh
 from matcher.motor import Wanted
 from matcher.record import Record
 from matcher.settings import Settings
-from matcher.tally import PART
+from matcher.tally import PART, shown
 
 FEW = 200
 """Up to so many candidates, judging one by one is as fast as grouping them."""

@@ -14,7 +14,7 @@ from matcher.many.spread import Row, Spread
 from matcher.money.weigh import Weighed, weigh
 from matcher.motor import Wanted
 from matcher.settings import Settings
-from matcher.tally import VERDICT_ORDER, Points, Tally
+from matcher.tally import VERDICT_ORDER, Points, Tally, shown
 
 
 @dataclass(frozen=True)
@@ -80,15 +80,3 @@ def best_first(tally: Tally, landed: Points, top: int | None = None) -> Codes:
     low = shown(tally.low[places])
     cost = np.where(np.isnan(landed[places]), np.inf, landed[places])
     return places[np.lexsort((cost, -low, tally.verdict[places]))[:top]]
-
-
-def shown(points: Points) -> Points:
-    """Return points rounded as they are shown, -1 where they aren't known; the order goes by these.
-
-    A figure that lies on a limit of rounding is left to Python's exact `round`, as one pair's is.
-    """
-    tenths = points * 10
-    rounded = np.rint(tenths) / 10
-    for place in np.flatnonzero(np.abs(np.abs(tenths - np.trunc(tenths)) - 0.5) < 1e-6).tolist():
-        rounded[place] = round(float(points[place]), 1)
-    return np.where(np.isnan(points), -1.0, rounded)

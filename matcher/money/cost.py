@@ -124,17 +124,6 @@ def _comes_back(offer: Offer, settings: Settings) -> float:
     return max(back, 0.0)
 
 
-def wise_words(cost: Cost, settings: Settings) -> str:
-    """Return the sentence about what is wise to replace; empty where nothing comes apart."""
-    if not cost.wise:
-        return ""
-    words = dict(_wise_things())
-    total = sum(price for _, price in cost.wise)
-    names = " and ".join(words[name] for name, _ in cost.wise)
-    counted = "counted in" if settings.wise_parts else "not counted in"
-    return f"Wise to replace while it is apart: {names}, {total:.2f}, {counted}."
-
-
 def _notes(offer: Offer, extras: float, settings: Settings, contradicted: frozenset[str]) -> Iterator[str]:
     """Yield what was presumed, what contradicts itself, and in which money the tables were taken."""
     for field, words in _SAID_TWICE.items():
@@ -146,6 +135,11 @@ def _notes(offer: Offer, extras: float, settings: Settings, contradicted: frozen
     foreign = offer.currency not in (None, OF_THE_TABLES)
     if foreign and (extras or offer.shipping is None):
         yield f"The tables' prices are in {OF_THE_TABLES}; here they are taken as {offer.currency}."
+    if comes_apart(offer.module, offer.item):
+        names = " and ".join(words for _, words in _wise_things())
+        total = sum(settings.swap_costs[name] for name, _ in _wise_things())
+        counted = "counted in" if settings.wise_parts else "not counted in"
+        yield f"Wise to replace while it is apart: {names}, {total:.2f}, {counted}."
 
 
 _SAID_TWICE = {

@@ -1,0 +1,301 @@
+"""How far a weight or a chance may move before the order of the first three changes.
+
+Weights decide the ranking; priors and chances by condition decide the buying plan. The points where two
+candidates can change places are found in closed form: a low score is a ratio of two lines in a weight, so two
+of them meet where a quadratic has a root; the price per success is a line in 1 / chance. Only at those
+points, and between them, is the order looked at, by the same sums that rank. Scores are compared as they are
+shown, to a tenth of a point; where two are that near, every step of the rounding is looked at.
+"""
+
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass
+from typing import Any
+
+import numpy as np
+import numpy.typing as npt
+
+from matcher.checks import CHECKS
+from matcher.money.chance import NOT_SAID, open_doubts
+from matcher.money.weigh import Weighed, gamble_in, place
+from matcher.settings import Settings
+from matcher.tally import LOWEST_GOOD_SCORE, Counted, Points, Tally, shown, tally
+
+FIRST = 3
+"""So many candidates' order is looked at."""
+MOST = 200
+"""Candidates that take part; those ranked after them are left aside."""
+LARGEST_WEIGHT = 10_000.0
+"""Where the search for a weight ends: 100 times all others together."""
+_TENTH = 0.1 / 100
+"""Shares of a score by which two scores may differ and still be shown as equal."""
+
+Flags = npt.NDArray[np.bool_]
+Keeps = Callable[[Points], Flags]
+"""Tells for each value of a figure whether the order is as it is now."""
+
+
+@dataclass(frozen=True, slots=True)
+class Room:
+    """How far one figure may move with all others as they are."""
+
+    group: str
+    """`weights`, `priors` or `condition_chances`."""
+    name: str
+    now: float
+    lowest: float | None
+    """Below this the order changes; `None`: however low it gets, it doesn't."""
+    highest: float | None
+    """Above this the order changes; `None`: however high it gets, it doesn't."""
+
+
+def room_of_weights(candidates: Sequence[Weighed], settings: Settings) -> list[Room]:
+    """Return for each weight how far it may move before the first three of the ranking change."""
+    ranking = sorted((one for one in candidates if one.judgement.verdict is not None), key=place)[:MOST]
+    rows = _Rows.of(ranking, settings)
+    return [rows.room(name) for name in settings.weights if name in rows.counted]
+
+
+def room_of_chances(
+    candidates: Sequence[Weighed], fallback: float, settings: Settings, currency: str | None = None
+) -> list[Room]:
+    """Return for each prior and chance by condition how far it may move before the plan's first three change.
+
+    `fallback` is its price, in `currency`. Figures that no candidate hangs on are left out.
+    """
+    gambles = [(one, gamble_in(one, currency, settings)) for one in candidates]
+    priced = [(one, gamble) for one, gamble in gambles if gamble is not None and one.fit_chance > 0]
+    landed = np.array([gamble.landed for _, gamble in priced])
+    lost = np.array([gamble.lost for _, gamble in priced])
+    chance = np.array([one.fit_chance for one, _ in priced])
+    plan = _Plan(landed, lost, chance, fallback)
+    found = []
+    for group, name, now in _chances(settings):
+        hangs = np.array([name in _hanging_on(one, group) for one, _ in priced], dtype=bool)
+        if hangs.any() and now > 0:
+            found.append(plan.room(group, name, now, hangs))
+    return found
+
+
+def _chances(settings: Settings) -> list[tuple[str, str, float]]:
+    groups = {"priors": settings.priors, "condition_chances": settings.condition_chances}
+    return [(group, name, now) for group, figures in groups.items() for name, now in figures.items()]
+
+
+def _hanging_on(one: Weighed, group: str) -> tuple[str, ...]:
+    return open_doubts(one.judgement) if group == "priors" else (one.offer.condition or NOT_SAID,)
+
+
+@dataclass(frozen=True)
+class _Rows:
+    """A ranking, best first, as the tally sees it."""
+
+    counted: dict[str, Counted]
+    """By check; arrays over the candidates."""
+    landed: Points
+
+    @classmethod
+    def of(cls, ranking: Sequence[Weighed], settings: Settings) -> "_Rows":
+        found = [{finding.check: finding for finding in one.judgement.findings} for one in ranking]
+        counted = {}
+        for name in (check.name for check in CHECKS):
+            weight = settings.weights[name]
+            ones = [Counted.of(each[name], weight) if name in each else _NOTHING for each in found]
+            if any(one is not _NOTHING for one in ones):
+                arrays = (np.array([getattr(one, field) for one in ones]) for field in _FIELDS)
+                counted[name] = Counted(weight, *arrays)
+        landed = [float("inf") if one.landed_cost is None else one.landed_cost for one in ranking]
+        return cls(counted, np.array(landed))
+
+    def room(self, name: str) -> Room:
+        """Return how far one weight may move."""
+        one = self.counted[name]
+        if len(self.landed) < 2 or not (np.any(one.weighs) or np.any(one.open)):
+            return Room("weights", name, one.weight, None, None)
+        points = np.concatenate([self._meeting(name), self._turning(name)])
+        return _room("weights", name, one.weight, LARGEST_WEIGHT, points, lambda at: self._keeps(name, at))
+
+    def _keeps(self, name: str, weights: Points) -> Flags:
+        """Tell for each of several weights whether the first are in the order of now."""
+        tried = {**self.counted, name: _with(self.counted[name], weights[:, None])}
+        whole = tally(list(tried.values()))
+        first = min(FIRST, len(self.landed) - 1)
+        keeps = np.ones(len(weights), bool)
+        for at in range(first):
+            rest = slice(at + 1, at + 2) if at + 1 < first else slice(at + 1, None)
+            keeps &= self._before(whole, at, rest).all(axis=1)
+        return keeps
+
+    def _before(self, whole: Tally, at: int, rest: slice) -> Flags:
+        """Tell whether one candidate's key comes before, or equals, those of others."""
+        verdict, low = whole.verdict, shown(whole.low)
+        mine, others = verdict[:, at, None], verdict[:, rest]
+        my_low, lows = low[:, at, None], low[:, rest]
+        cheaper = self.landed[at] <= self.landed[rest]
+        equal = (mine == others) & ((my_low > lows) | ((my_low == lows) & cheaper))
+        return np.asarray((mine < others) | equal)
+
+    def _lines(self, name: str) -> "_Lows":
+        """Return the low scores as the weight moves."""
+        zero = np.zeros(len(self.landed))
+        lost, known = zero, zero
+        for other, one in self.counted.items():
+            if other != name:
+                lost = lost + one.weight * (one.loss * one.weighs + one.open)
+                known = known + one.weight * (one.weighs + zero + one.open)
+        one = self.counted[name]
+        return _Lows(lost, one.loss * one.weighs + one.open, known, one.weighs + zero + one.open)
+
+    def _meeting(self, name: str) -> Points:
+        """Return the weights at which one of the first can change places with another candidate."""
+        lows = self._lines(name)
+        found = [np.empty(0)]
+        for one in range(min(FIRST, len(self.landed))):
+            meets = lows.meets(one)
+            found.append(meets.ravel())
+            found += lows.rounding(one, meets)
+        return np.concatenate(found)
+
+    def _turning(self, name: str) -> Points:
+        """Return the weights at which a score passes the lowest good one, which changes the verdict."""
+        lost = sum(one.weight * one.loss * one.weighs for other, one in self.counted.items() if other != name)
+        known = sum(one.weight * one.weighs for other, one in self.counted.items() if other != name)
+        one, share = self.counted[name], 1 - LOWEST_GOOD_SCORE / 100
+        return _quotient(share * known - lost, one.loss * one.weighs - share * one.weighs)
+
+
+@dataclass(frozen=True)
+class _Lows:
+    """Low scores of candidates as a weight w moves: 100 x (1 - (a + b w) / (c + d w))."""
+
+    a: Points
+    b: Points
+    c: Points
+    d: Points
+
+    def at(self, weights: Points, which: Any) -> Points:
+        """Return the scores of some candidates at some weights."""
+        with np.errstate(all="ignore"):
+            share = (self.a[which] + self.b[which] * weights) / (self.c[which] + self.d[which] * weights)
+            return np.asarray(100 * (1 - share))
+
+    def meets(self, one: int) -> Points:
+        """Return by candidate the weights at which its score equals that of `one`, or is a tenth apart."""
+        a, b, c, d = self.a, self.b, self.c, self.d
+        found = []
+        for apart in (-_TENTH, 0.0, _TENTH):
+            squared = b * d[one] - b[one] * d - apart * d[one] * d
+            linear = a * d[one] + b * c[one] - a[one] * d - b[one] * c - apart * (c[one] * d + d[one] * c)
+            found.append(_roots(squared, linear, a * c[one] - a[one] * c - apart * c[one] * c))
+        return np.concatenate(found)
+
+    def rounding(self, one: int, meets: Points) -> Iterator[Points]:
+        """Yield the weights at which a score is rounded otherwise, where two are less than a tenth apart."""
+        inside = np.where((meets > 0) & (meets < LARGEST_WEIGHT), meets, LARGEST_WEIGHT)
+        ends = np.full((1, len(self.a)), LARGEST_WEIGHT)
+        stops = np.sort(np.concatenate([ends * 0, inside, ends]), axis=0)
+        between = (stops[1:] + stops[:-1]) / 2
+        near = np.abs(self.at(between, one) - self.at(between, slice(None))) <= 100 * _TENTH + _EQUAL
+        alike = [figures == figures[one] for figures in (self.a, self.b, self.c, self.d)]
+        near &= ~np.logical_and.reduce(alike) & (stops[1:] > stops[:-1])
+        for at, other in zip(*np.nonzero(near), strict=True):
+            for which in (one, other):
+                yield self._steps(which, stops[at : at + 2, other])
+
+    def _steps(self, which: int, ends: Points) -> Points:
+        """Return the weights between two ends at which one score is halfway between two tenths."""
+        low, high = np.sort(self.at(ends, which))
+        if not np.isfinite([low, high]).all():
+            return np.empty(0)
+        halves = np.arange(np.floor(low * 10), np.ceil(high * 10) + 1) / 10 + 0.05
+        share = 1 - halves / 100
+        return _quotient(share * self.c[which] - self.a[which], self.b[which] - share * self.d[which])
+
+
+_FIELDS = ("loss", "weighs", "open", "fails", "poor", "asks")
+_NOTHING = Counted(0.0, 0.0, weighs=False, open=False, fails=False, poor=False, asks=False)
+
+
+def _with(one: Counted, weight: "npt.NDArray[Any]") -> Counted:
+    return Counted(weight, *(getattr(one, field) for field in _FIELDS))
+
+
+@dataclass(frozen=True)
+class _Plan:
+    """The candidates that the plan may try."""
+
+    landed: Points
+    lost: Points
+    chance: Points
+    fallback: float
+
+    def room(self, group: str, name: str, now: float, hangs: Flags) -> Room:
+        """Return how far one chance may move on which some candidates hang."""
+        fixed = self.landed - self.lost
+        moving = self.lost * now / self.chance
+        # z = fixed + moving / chance for those that hang on it; the others' z stays.
+        fixed, moving = np.where(hangs, fixed, fixed + moving / now), np.where(hangs, moving, 0.0)
+        order = np.argsort(fixed + moving / now, kind="stable")
+        fixed, moving = fixed[order], moving[order]
+        steps = int(np.count_nonzero(fixed + moving / now < self.fallback))
+        first = min(FIRST, steps)
+        points = [_quotient(moving, self.fallback - fixed)]
+        points += [_quotient(moving[at] - moving, fixed - fixed[at]) for at in range(first)]
+
+        def keeps(chances: Points) -> Flags:
+            with np.errstate(divide="ignore", invalid="ignore"):
+                z = fixed + np.where(moving > 0, moving / chances[:, None], 0.0)
+            z = np.where((chances[:, None] == 0) & hangs[order], _HOPELESS, z)
+            rest = z[:, first:].min(axis=1, initial=_HOPELESS)
+            ahead = np.concatenate([z[:, :first], np.minimum(rest, self.fallback)[:, None]], axis=1)
+            in_order = (np.diff(ahead, axis=1) >= -_EQUAL).all(axis=1)
+            if first < FIRST:
+                in_order &= rest >= self.fallback - _EQUAL
+            return np.asarray(in_order)
+
+        return _room(group, name, now, 1.0, np.concatenate(points), keeps)
+
+
+_HOPELESS = 1e30
+"""The price per success of what can't succeed."""
+_EQUAL = 1e-9
+"""Dollars by which two prices per success may differ and still count as equal."""
+
+
+def _room(group: str, name: str, now: float, most: float, points: Points, keeps: Keeps) -> Room:
+    """Look outward from `now` for the first values that change the order."""
+    points = points[np.isfinite(points)]
+    lower = np.unique(np.append(points[(points > 0) & (points < now)], 0.0))[::-1]
+    upper = np.unique(np.append(points[(points > now) & (points < most)], most))
+    return Room(group, name, now, _edge(now, lower, keeps), _edge(now, upper, keeps))
+
+
+def _edge(now: float, points: Points, keeps: Keeps) -> float | None:
+    """Return the last value that keeps the order before one of `points`, or between two, changes it."""
+    stops = np.concatenate([[now], points])
+    looked_at = np.empty(2 * len(stops) - 1)
+    looked_at[::2], looked_at[1::2] = stops, (stops[1:] + stops[:-1]) / 2
+    changed = np.flatnonzero(~keeps(looked_at))
+    if not len(changed):
+        return None
+    if not changed[0]:
+        return now
+    good, bad = looked_at[changed[0] - 1], looked_at[changed[0]]
+    for _ in range(4):  # each step narrows 64 times
+        between = np.linspace(good, bad, 65)
+        at = int(np.flatnonzero(~keeps(between))[0])
+        good, bad = between[max(at - 1, 0)], between[at]
+    return float(good)
+
+
+def _roots(squared: Points, linear: Points, constant: Points) -> Points:
+    """Return the real roots of quadratics by column, or of lines where nothing is squared; NaN for none."""
+    with np.errstate(all="ignore"):
+        root = np.sqrt(linear**2 - 4 * squared * constant)
+        # Both roots without the loss of digits that the schoolbook form has.
+        half = -(linear + np.copysign(root, linear)) / 2
+        return np.stack([half / squared, constant / half, -constant / linear])
+
+
+def _quotient(upper: Any, lower: Any) -> Points:
+    with np.errstate(all="ignore"):
+        return np.asarray(np.divide(upper, lower), dtype=float)
