@@ -44,14 +44,15 @@ _SUPPLY = re.compile(
     re.IGNORECASE,
 )
 _PINS = re.compile(r"\d{1,2}(?:[\s,;/&+-]{1,3}(?:pins?|and|plugs?|und|et|y|\d{1,2})){0,8}", re.IGNORECASE)
-_INGRESS = re.compile(r"IP[ -]?\d\d[A-Z]?", re.IGNORECASE)
+_NO_VALUE = re.compile(r"IP[ -]?\d\d[A-Z]?|[-−]\s?[\d.,]+(?:\s?[A-Z%]+)?|[-\d.,]+E[+-]?\d+(?:\s.*)?", re.IGNORECASE)
+"""An ingress rating, which under `Protection` isn't the winding's; figures that nobody prints on a motor."""
 _LISTED = re.compile(r"\s*[,;\n|]\s*|\s+/\s+")
 _OWN_VIEW = frozenset({"le", "se", "end", "shaft", "lead", "cwle", "ccwle", "cwse", "ccwse"})
 _VIEW_SAID = {"lead_end": "lead end", "shaft_end": "shaft end"}
 _TYPED_VALUES: dict[str, object] = {"true": True, "false": False}
 
 
-@lru_cache(maxsize=50_000)
+@lru_cache(maxsize=4_096)
 def read_value(header: Header, cell: str, *, comma: bool = False, more: bool = False) -> tuple[Value, ...]:
     """Return the facts that a labelled value gives, none if it isn't understood.
 
@@ -61,8 +62,8 @@ def read_value(header: Header, cell: str, *, comma: bool = False, more: bool = F
     cell = cell.strip()
     if is_word("nothing", cell) or cell.endswith("?") or len(cell) > LONGEST or cell.startswith("#"):
         return ()
-    if _INGRESS.fullmatch(cell):
-        return ()  # under `Protection` it isn't the winding's
+    if _NO_VALUE.fullmatch(cell):
+        return ()
     column = header.column
     if column.yes or column.no:
         plain = _yes_no(header, cell)

@@ -29,7 +29,7 @@ def _longest(kind: Kind) -> int:
     return max(map(len, _phrases(kind)))
 
 
-@lru_cache(maxsize=20_000)
+@lru_cache(maxsize=4_096)
 def has(kind: Kind, text: str) -> bool:
     """Say whether a phrase of this kind stands anywhere in the text, whole words only."""
     words = folded(text[:2000]).split()
@@ -41,13 +41,13 @@ def has(kind: Kind, text: str) -> bool:
     )
 
 
-@lru_cache(maxsize=20_000)
+@lru_cache(maxsize=4_096)
 def is_just(kind: Kind, text: str) -> bool:
     """Say whether the whole text is one phrase of this kind, a count beside it apart."""
     return tuple(folded(_COUNT.sub(" ", text[:200])).split()) in _phrases(kind)
 
 
-@lru_cache(maxsize=20_000)
+@lru_cache(maxsize=4_096)
 def any_name(kind: Kind, names: str) -> bool:
     """Say whether one of several class names or ids holds a phrase of this kind."""
     return any(has(kind, name) for name in names.split())

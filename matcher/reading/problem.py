@@ -12,7 +12,8 @@ class Problem:
     why: str
 
     def __str__(self) -> str:
-        return f"{self.where}: {self.why}"
+        line = f"{self.where}: {self.why}"
+        return "".join(sign if sign.isprintable() else "?" for sign in line)
 
 
 OnProblem = Callable[[Problem], None]

@@ -118,7 +118,7 @@ def known_words() -> Mapping[str, str]:
     return found
 
 
-@lru_cache(maxsize=20_000)
+@lru_cache(maxsize=4_096)
 def header(words: str) -> Header | None:
     """Return what a header or label means, `None` for one that nobody here knows."""
     if len(words) > LONGEST or not words.strip():

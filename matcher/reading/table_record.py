@@ -1,15 +1,17 @@
 """One row of a table into a record: labelled values by their headers, free text by the reader."""
 
 from collections.abc import Sequence
+from dataclasses import replace
 
-from matcher.reading.cell_words import meanings
-from matcher.reading.designation import designation
 from matcher.reading.items import Claim
 from matcher.reading.labelled import claims_of, read_value
 from matcher.reading.listing import read_beside
-from matcher.reading.table_headers import folded
+from matcher.reading.table_headers import Header
 from matcher.reading.table_layout import Heading, Layout
 from matcher.record import Record
+
+_ASKED = 2
+"""Strength of a price that is asked now, while the row is put together."""
 
 
 def own_id(cells: Sequence[str], layout: Layout) -> str:
@@ -23,108 +25,89 @@ def own_id(cells: Sequence[str], layout: Layout) -> str:
 def row_record(cells: Sequence[str], layout: Layout, name: str) -> Record:
     """Read one row.
 
-    The record's text holds a line for each filled cell, `header: cell`, then the free text. The reader
-    sees the free text, and the lines whose header nobody knows unless they hold figures alone.
+    The record's text holds the free text, then a line for each other filled cell, `header: cell`. The
+    reader sees the free text, and lines whose header nobody knows unless they hold figures alone.
     """
-    return _Row(layout).read(cells, name)
-
-
-def _with_view(headings: Sequence[Heading], cells: Sequence[str]) -> tuple[Sequence[Heading], Sequence[str]]:
-    """Put a column that says from which end a rotation is seen into the rotation's own cell."""
-    names = [heading.header.column.name if heading.header else "" for heading in headings]
-    if "view" not in names or "rotation" not in names:
-        return headings, cells
-    turn, seen = names.index("rotation"), names.index("view")
-    said = cells[seen].strip() if max(turn, seen) < len(cells) else ""
-    if folded(said) not in meanings("view") or not cells[turn].strip():
-        return headings, cells
-    viewed = f"{cells[turn].strip()} (seen from {said.replace('_', ' ')})"
-    places = [place for place in range(len(headings)) if place != seen and place < len(cells)]
-    return [headings[place] for place in places], [
-        viewed if place == turn else cells[place] for place in places
-    ]
+    row = _Row(layout)
+    for heading, cell in zip(layout.headings, cells, strict=False):
+        if stripped := cell.strip():
+            row.add(heading, stripped)
+    return row.record(name)
 
 
 class _Row:
-    """The lines of one record while they are put together, and the claims on them."""
+    """The parts of one record while they are put together."""
 
     def __init__(self, layout: Layout) -> None:
         self.layout = layout
-        self.lines: list[str] = []
-        self.seen: list[str] = []
-        self.at = 0
-        self.claims: list[Claim] = []
-        self.low = 0
+        self.title = ""
+        self.free: list[str] = []
+        self.labelled: list[tuple[str, Header | None, str]] = []
 
-    def read(self, cells: Sequence[str], name: str) -> Record:
-        """Lay the cells out and let the reader settle them."""
-        title, free = "", []
-        for heading, raw in zip(*_with_view(self.layout.headings, cells), strict=False):
-            cell = raw.strip()
-            column = heading.header.column if heading.header else None
-            if not cell or (column is not None and column.name == "id"):
-                continue
-            if column is not None and column.how == "free":
-                if column.name == "title" and not title:
-                    title = " ".join(cell.split())
-                else:
-                    free.append(cell)
+    def add(self, heading: Heading, cell: str) -> None:
+        """Take one filled cell."""
+        header = heading.header
+        if header is not None and header.column.how == "free":
+            if header.column.name == "title" and not self.title:
+                self.title = " ".join(cell.split())
             else:
-                self._label(heading, " ".join(cell.split()))
-        for cell in free:
-            self._add(cell, cell)
-        self._name_number(title)
-        self._settle_prices()
-        self._join_speeds()
-        text, seen = "\n".join(self.lines), "\n".join(self.seen)
-        return read_beside(self.claims, seen, text, title, id=name)
-
-    def _label(self, heading: Heading, cell: str) -> None:
-        line = f"{heading.words}: {cell}"
-        if heading.header is None:
+                self.free.append(cell)
+        elif header is None or header.column.name != "id":
+            cell = " ".join(cell.split())
+            line = f"{heading.words}: {cell}"
             # A bare figure under a header that nobody knows may be anything.
-            telling = any(sign.isalpha() for sign in cell) and any(sign.isalpha() for sign in heading.words)
-            self._add(line, line if telling else " " * len(line))
-            return
-        values = read_value(heading.header, cell, comma=self.layout.comma)
-        span = (self.at, self.at + len(line))
-        if heading.header.column.name == "rpm_low":
-            self.low = int(str(values[0][1])) if values else 0
-        else:
-            strength = 2 if heading.header.column.name == "asking" else 1
-            self.claims += [
-                Claim(claim.field, claim.value, claim.source, claim.span, claim.clause, strength)
-                for claim in claims_of(values, span)
-            ]
-        self._add(line, " " * len(line))
+            if header is None and _tells(cell) and _tells(heading.words):
+                self.free.append(line)
+            else:
+                self.labelled.append((line, header, cell))
 
-    def _add(self, line: str, seen: str) -> None:
-        self.lines.append(line)
-        self.seen.append(seen)
-        self.at += len(line) + 1
+    def record(self, name: str) -> Record:
+        """Let the reader settle the free text and what the labels claim."""
+        seen = "\n".join(self.free)
+        lines = [seen] if seen else []
+        at = len(seen) + 1 if seen else 0
+        claims: list[Claim] = []
+        for line, header, cell in self.labelled:
+            if header is not None:
+                claims += self._claims(header, cell, (at, at + len(line)))
+            lines.append(line)
+            at += len(line) + 1
+        claims = _settled_prices(_joined_speeds(claims))
+        return read_beside(claims, seen, "\n".join(lines), self.title, id=name)
 
-    def _name_number(self, title: str) -> None:
-        """A title that is a number alone is the maker's, where columns name the maker and no number."""
-        named = {claim.field for claim in self.claims}
-        if title and "brand" in named and "part_number" not in named:
-            number = designation(title)
-            said = [("part_number", number)] if number else []
-            self.claims += claims_of(said, (0, len(title)), "title")
+    def _claims(self, header: Header, cell: str, span: tuple[int, int]) -> list[Claim]:
+        claims = claims_of(read_value(header, cell, comma=self.layout.comma), span)
+        if header.column.name == "asking":
+            return [replace(claim, strength=_ASKED) for claim in claims]
+        return claims
 
-    def _settle_prices(self) -> None:
-        """A price asked now goes before a plain one; a currency column speaks for a price without a sign."""
-        asked = [claim for claim in self.claims if claim.strength == 2]
-        fields = {claim.field for claim in asked}
-        self.claims = [claim for claim in self.claims if claim.strength == 2 or claim.field not in fields]
-        self.claims = [
-            Claim(claim.field, claim.value, claim.source, claim.span, claim.clause) for claim in self.claims
-        ]
 
-    def _join_speeds(self) -> None:
-        """Columns of lowest and highest speed make a range."""
-        high = next((claim for claim in self.claims if claim.field == "rpm"), None)
-        if not self.low or high is None or not isinstance(high.value, tuple) or len(high.value) != 1:
-            return
-        self.claims.remove(high)
-        if self.low < high.value[0]:
-            self.claims.append(Claim("rpm_range", (self.low, high.value[0]), "text", high.span, high.clause))
+def _tells(words: str) -> bool:
+    return any(map(str.isalpha, words))
+
+
+def _settled_prices(claims: list[Claim]) -> list[Claim]:
+    """A price asked now goes before a plain one."""
+    asked = {claim.field for claim in claims if claim.strength == _ASKED}
+    if not asked:
+        return claims
+    return [
+        replace(claim, strength=1) for claim in claims if claim.strength == _ASKED or claim.field not in asked
+    ]
+
+
+def _joined_speeds(claims: list[Claim]) -> list[Claim]:
+    """Columns of lowest and highest speed make a range; the lowest alone says nothing."""
+    low = next(
+        (claim for claim in claims if claim.field == "rpm_range" and isinstance(claim.value, int)), None
+    )
+    if low is None:
+        return claims
+    claims.remove(low)
+    high = next((claim for claim in claims if claim.field == "rpm"), None)
+    if high is None or not isinstance(high.value, tuple) or len(high.value) != 1:
+        return claims
+    claims.remove(high)
+    if low.value < high.value[0]:
+        claims.append(replace(high, field="rpm_range", value=(low.value, high.value[0])))
+    return claims
