@@ -26,7 +26,7 @@ class _TestRow(QWidget):
         self.question, self.trouble = Line(test.question), Trouble()
         words = {word: self.tr(word) for word in test.choices} | {SKIPPED: self.tr("not now")}
         self.choice = ChoiceRow(test.question, words)
-        self.edit = Typed()
+        self.edit = Typed(self)  # with a parent from the start: shown without one it would flash as a window
         self.edit.setVisible(bool(test.numbers))
         self.edit.setFixedWidth((8 + 6 * test.numbers) * GRID)
         self.edit.setAccessibleName(f"{test.question} {test.unit}")

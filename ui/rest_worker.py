@@ -32,6 +32,7 @@ class RestWorker(QObject):
         self._session = session
         self._task: Task | None = None
         self._day = clock()
+        session.opened.connect(self._clear)
         session.answered.connect(self._work_out)
         timer = QTimer(self)
         timer.setInterval(LOOK_AT_CLOCK_MS)
@@ -57,13 +58,17 @@ class RestWorker(QObject):
         if self._task is not None:
             self._task.cancel()
         self._day = self.clock()
-        self._task = self._session.work.run(rest_of, answers.job, self._day, answers.settings)
-        self._task.done.connect(self._take)
-        self._task.failed.connect(lambda fault: self._session.trouble.emit(str(fault)))
-        self._task.ended.connect(self._forget)
+        task = self._task = self._session.work.run(rest_of, answers.job, self._day, answers.settings)
+        task.done.connect(self._take)
+        task.failed.connect(lambda fault: self._session.trouble.emit(str(fault)))
+        task.ended.connect(lambda: self._forget(task))
 
-    def _forget(self) -> None:
-        if self._task is self.sender():
+    def _clear(self) -> None:
+        """Forget the job before: nothing of it may be shown as the new one's."""
+        self.rest = None
+
+    def _forget(self, task: Task) -> None:
+        if self._task is task:
             self._task = None
 
     def _take(self, rest: Rest) -> None:

@@ -115,14 +115,18 @@ class Side(QAbstractTableModel):
         if role != Qt.ItemDataRole.DisplayRole:
             return None
         if orientation == Qt.Orientation.Vertical:
-            return self.rows[section].label
+            return self.rows[section].label if section < len(self.rows) else None
         if section == OLD:
             return self.tr("Old motor")
-        return self.names.get(self.candidates[section - 1].id, "")
+        # A header still asks for a section that a reset has just taken away.
+        gone = section > len(self.candidates)
+        return None if gone else self.names.get(self.candidates[section - 1].id, "")
 
     def flags(self, index: Index) -> Qt.ItemFlag:
         """Cells can be chosen, heads of groups can't."""
-        if index.isValid() and self.rows[index.row()].kind == "head":
+        if not index.isValid():
+            return Qt.ItemFlag.NoItemFlags
+        if self.rows[index.row()].kind == "head":
             return Qt.ItemFlag.ItemIsEnabled
         return Qt.ItemFlag.ItemIsEnabled | Qt.ItemFlag.ItemIsSelectable
 
