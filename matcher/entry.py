@@ -18,7 +18,7 @@ MM_PER_INCH = 25.4
 FINEST = 64
 """Denominator of the finest fraction of an inch that is said as one."""
 _ROUNDING_IN = 0.0006
-_NUMBER = re.compile(r"(\d+)\s*[- ]\s*(\d+)/(\d+)|(\d+)/(\d+)|(\d*[.,]?\d+)")
+_NUMBER = re.compile(r"(\d+)\s*[- ]\s*(\d+)/(\d+)|(\d+)/(\d+)|(-?\d*[.,]?\d+)")
 _TAIL = re.compile(
     r"\s*(mm|cm|in\.?|inch(?:es)?|\"|″|hp|v|a|hz|rpm|uf|µf|mfd|vac|ft|d|%|°?c)?\s*", re.IGNORECASE
 )

@@ -1,15 +1,20 @@
 """Makes the application and its window; the engine is loaded once the frame is on the screen."""
 
+import importlib
 import sys
+import threading
 from pathlib import Path
 from types import TracebackType
 
-from PySide6.QtCore import QTimer
+from PySide6.QtCore import Qt
 from PySide6.QtGui import QFont
 from PySide6.QtWidgets import QApplication
 
 from ui.theme import BASE_PT
 from ui.window import Window
+
+ENGINE = ("matcher.job", "matcher.money.questions", "matcher.reading", "matcher.store", "matcher.missing")
+"""The parts of the engine that the pages need; together about a second of loading."""
 
 
 def application(argv: list[str]) -> QApplication:
@@ -40,9 +45,23 @@ def open_window(demo: Path | None = None, store: Path | None = None) -> Window:
     window.wear()
     QApplication.styleHints().colorSchemeChanged.connect(window.wear)
     window.resize(1366, 768)
-    window.painted.connect(lambda: QTimer.singleShot(0, window, lambda: furnish(window, demo, store)))
+    window.painted.connect(lambda: _load_engine(window))
+    window.loaded.connect(lambda: furnish(window, demo, store), Qt.ConnectionType.QueuedConnection)
     window.show()
     return window
+
+
+def _load_engine(window: Window) -> None:
+    """Load the engine on a thread, so that the frame answers meanwhile, then tell the window."""
+
+    def load() -> None:
+        for name in ENGINE:
+            importlib.import_module(name)
+        window.loaded.emit()
+
+    thread = threading.Thread(target=load, name="engine")
+    window.closing.connect(thread.join)
+    thread.start()
 
 
 def furnish(window: Window, demo: Path | None = None, store: Path | None = None) -> None:

@@ -73,7 +73,10 @@ class Bench(QObject):
         history.undoTextChanged.connect(self._tell_undo)
         keys = QKeySequence.StandardKey
         QShortcut(QKeySequence(keys.Undo), self.window, history.undo)
-        QShortcut(QKeySequence(keys.Redo), self.window, history.redo)
+        for place in range(self.window.rail.count()):
+            QShortcut(QKeySequence(f"Ctrl+{place + 1}"), self.window, lambda at=place: self.window.go_to(at))
+        for redo in ("Ctrl+Shift+Z", "Ctrl+Y"):
+            QShortcut(QKeySequence(redo), self.window, history.redo)
         self.plate.entered.connect(self.show_stock)
 
     @property

@@ -113,13 +113,13 @@ class Session(QObject):
     def _ask(self) -> None:
         if self._task is not None:
             self._task.cancel()
-        self._task = self.work.run_ticking(answer, self.job, self.answers)
-        self._task.done.connect(self._take)
-        self._task.failed.connect(lambda fault: self.trouble.emit(str(fault)))
-        self._task.ended.connect(self._forget)
+        task = self._task = self.work.run_ticking(answer, self.job, self.answers)
+        task.done.connect(self._take)
+        task.failed.connect(lambda fault: self.trouble.emit(str(fault)))
+        task.ended.connect(lambda: self._forget(task))
 
-    def _forget(self) -> None:
-        if self._task is self.sender():
+    def _forget(self, task: Task) -> None:
+        if self._task is task:
             self._task = None
 
     def _take(self, answers: Answers) -> None:

@@ -4,7 +4,7 @@ Colour is for the verdict and the focus alone. Contrast follows WCAG 2.1, succes
 at least 4.5:1 between any ink and any ground that it is used on, in both sets.
 """
 
-from dataclasses import dataclass, fields
+from typing import NamedTuple
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QColor, QFont, QGuiApplication, QPalette
@@ -16,8 +16,7 @@ BASE_PT = 10.0
 LARGE_PT = 15.0
 
 
-@dataclass(frozen=True)
-class Colours:
+class Colours(NamedTuple):
     """One set of colours as `#rrggbb`; every ink stays readable on `ground`, `sheet` and `lit`."""
 
     ground: str
@@ -67,7 +66,7 @@ DARK = Colours(
     wont_fit="#ffa49b",
 )
 
-INKS = tuple(f.name for f in fields(Colours) if f.name not in {"ground", "sheet", "lit", "line"})
+INKS = tuple(name for name in Colours._fields if name not in {"ground", "sheet", "lit", "line"})
 GROUNDS = ("ground", "sheet", "lit")
 
 

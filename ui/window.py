@@ -6,7 +6,7 @@ It knows nothing of the engine, so that it is on the screen before the engine is
 from typing import Any
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QCloseEvent, QKeySequence, QPaintEvent, QShortcut
+from PySide6.QtGui import QCloseEvent, QPaintEvent
 from PySide6.QtWidgets import QHBoxLayout, QMainWindow, QStackedWidget, QVBoxLayout, QWidget
 
 from ui.line import Soft
@@ -21,6 +21,8 @@ class Window(QMainWindow):
 
     painted = Signal()
     """The frame is on the screen for the first time."""
+    loaded = Signal()
+    """The engine is there, the pages can be made."""
     closing = Signal()
 
     def __init__(self) -> None:
@@ -37,8 +39,6 @@ class Window(QMainWindow):
         self.message.setAccessibleName(self.tr("Messages"))
         self._lay_out()
         self.rail.chosen.connect(self.pages.setCurrentIndex)
-        for place in range(self.rail.count()):
-            QShortcut(QKeySequence(f"Ctrl+{place + 1}"), self, lambda at=place: self.go_to(at))
 
     def stage_names(self) -> list[str]:
         """Return the names of the stages, and last the shop's stock that serves every job."""

@@ -7,10 +7,10 @@ that nobody waits for any more (cancelled, or the window closed) is dropped.
 import sys
 import threading
 from collections.abc import Callable
-from concurrent.futures import Future, ThreadPoolExecutor
+from concurrent.futures import ThreadPoolExecutor
 from typing import Any
 
-from PySide6.QtCore import QObject, Qt, Signal, Slot
+from PySide6.QtCore import QCoreApplication, QObject, Qt, Signal, Slot
 
 from matcher.errors import SamespinError
 
@@ -30,14 +30,12 @@ class Task(QObject):
     progress = Signal(float)
     ended = Signal()
 
-    _arrived = Signal(object, object)
-
-    def __init__(self, parent: QObject | None = None, *, writes: bool = False) -> None:
+    def __init__(self, post: "Post", parent: QObject | None = None, *, writes: bool = False) -> None:
         super().__init__(parent)
         self.writes = writes
         """Whether it works on the store, and so must not be left half done when the window closes."""
+        self._post = post
         self._stop = threading.Event()
-        self._arrived.connect(self._deliver, Qt.ConnectionType.QueuedConnection)
 
     def cancel(self) -> None:
         """Ask the work to stop; neither `done` nor `failed` will follow."""
@@ -55,7 +53,7 @@ class Task(QObject):
         """
         if self._stop.is_set():
             raise Cancelled("stopped")
-        self.progress.emit(share)
+        self._post(self._progressed, share)
 
     def run(self, work: Callable[[], object]) -> None:
         """Do the work on the calling (worker's) thread and send back what came of it."""
@@ -65,24 +63,29 @@ class Task(QObject):
                 answer = work()
             except Exception as caught:  # noqa: BLE001 - whatever it was must reach the window as a line
                 error = caught
-        try:
-            self._arrived.emit(answer, error)
-        except RuntimeError:
-            return  # the window is gone; nobody waits for this answer
+        self._post(self._arrived, answer, error)
 
-    @Slot(object, object)
-    def _deliver(self, answer: object, error: BaseException | None) -> None:
+    def _progressed(self, share: float) -> None:
+        if not self._stop.is_set():
+            self.progress.emit(share)
+
+    def _arrived(self, answer: object, error: BaseException | None) -> None:
         if not self._stop.is_set():
             if error is None:
                 self.done.emit(answer)
             else:
                 self.failed.emit(error)
         self.ended.emit()
-        self.deleteLater()
+
+
+Post = Callable[..., None]
+"""Calls a function with its arguments on the window's thread, a moment later."""
 
 
 class Work(QObject):
     """Runs functions on worker threads; every method must be called on the window's thread."""
+
+    _posted = Signal(object)
 
     def __init__(self, parent: QObject | None = None) -> None:
         super().__init__(parent)
@@ -90,6 +93,7 @@ class Work(QObject):
         self._pool = ThreadPoolExecutor(2, "work")
         self._tasks: set[Task] = set()
         self._before = sys.getswitchinterval()
+        self._posted.connect(self._call, Qt.ConnectionType.QueuedConnection)
         # The window must get the interpreter back quickly while the engine computes.
         sys.setswitchinterval(0.001)
 
@@ -112,13 +116,25 @@ class Work(QObject):
 
     def close(self) -> None:
         """Cancel the pool's work, finish the store's, end every thread."""
-        for task in list(self._tasks):
+        for task in self._tasks:
             task.blockSignals(True)
             if not task.writes:
                 task.cancel()
         self._pool.shutdown(wait=True, cancel_futures=True)
         self._store.shutdown(wait=True)
+        # What the workers sent last is taken in while everything it is for still lives.
+        QCoreApplication.sendPostedEvents(self)
+        self._tasks.clear()
         sys.setswitchinterval(self._before)
+
+    def _post(self, call: Callable[..., None], *args: object) -> None:
+        """Call a function on the window's thread; may itself be called on any thread."""
+        self._posted.emit((call, args))
+
+    @Slot(object)
+    def _call(self, posted: tuple[Callable[..., None], tuple[object, ...]]) -> None:
+        call, args = posted
+        call(*args)
 
     def _start(
         self,
@@ -128,10 +144,13 @@ class Work(QObject):
         *,
         ticking: bool = False,
     ) -> Task:
-        task = Task(self, writes=pool is self._store)
+        task = Task(self._post, self, writes=pool is self._store)
         self._tasks.add(task)
-        task.ended.connect(lambda: self._tasks.discard(task))
+        task.ended.connect(lambda: self._ended(task))
         given = (task.tick, *args) if ticking else args
-        future: Future[None] = pool.submit(task.run, lambda: work(*given))
-        del future  # the task itself carries the answer
+        pool.submit(task.run, lambda: work(*given))
         return task
+
+    def _ended(self, task: Task) -> None:
+        self._tasks.discard(task)
+        task.deleteLater()

@@ -71,6 +71,8 @@ class Facts(QAbstractTableModel):
 
     def flags(self, index: Index) -> Qt.ItemFlag:
         """Values can be corrected."""
+        if not index.isValid():
+            return Qt.ItemFlag.NoItemFlags
         usual = Qt.ItemFlag.ItemIsEnabled | Qt.ItemFlag.ItemIsSelectable
         return usual | Qt.ItemFlag.ItemIsEditable if index.column() == VALUE else usual
 

@@ -64,6 +64,8 @@ class Figures(QAbstractTableModel):
 
     def flags(self, index: Index) -> Qt.ItemFlag:
         """The figure in use can be changed."""
+        if not index.isValid():
+            return Qt.ItemFlag.NoItemFlags
         usual = Qt.ItemFlag.ItemIsEnabled | Qt.ItemFlag.ItemIsSelectable
         return usual | Qt.ItemFlag.ItemIsEditable if index.column() == FIGURE else usual
 

@@ -30,7 +30,7 @@ from ui.theme import GRID
 from ui.words import counted
 from ui.work import Task
 
-WIDTHS = {MARK: 17, RANGE: 15, LANDED: 14, CHANCE: 8, NAME: 40, NUMBER: 18}
+WIDTHS = {MARK: 17, RANGE: 15, LANDED: 14, CHANCE: 8, NAME: 32, NUMBER: 16}
 
 
 class StockPage(Page):

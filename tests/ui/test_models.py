@@ -1,0 +1,165 @@
+"""Whole models compared with plain data."""
+
+import pytest
+from PySide6.QtCore import QAbstractItemModel, QModelIndex, Qt
+from PySide6.QtTest import QAbstractItemModelTester
+
+from matcher.job import Fallback, Job, Listing
+from matcher.record import Origin
+from ui.answers import Answers, answer
+from ui.lot import Lot, LotRow
+from ui.models.facts import IS_CONFLICT, ORIGIN, VALUE, Facts
+from ui.models.figures import FIGURE, Figures
+from ui.models.lot_table import LotTable, sorted_rows
+from ui.models.pile import STATE, VERDICT, Pile
+from ui.models.questions import Questions
+from ui.models.side import OUTCOME, Side
+from ui.units import Units
+
+PLATE = "Velmarrow VM-1 1/2 HP 208-230V 60HZ 1PH 1075 RPM 3.4A CCWLE PSC belly band shaft 1/2 x 5 5.6 in dia"
+GOOD = PLATE.replace("VM-1", "VM-9") + " used $50 shipping $10"
+BARE = "Fan motor 1/2 HP 208-230V 60Hz 1ph 1075 rpm CW belly band 1/2 shaft PSC $30 free shipping"
+TWICE = "1/2 HP 1075 RPM 208-230V 1PH 60HZ CCWLE. Rotation: CWLE. belly band 1/2 in shaft PSC $20"
+
+
+def listing(text: str, name: str) -> Listing:
+    return Listing(text=text, title=name)
+
+
+@pytest.fixture
+def answers() -> Answers:
+    job = Job(
+        plate_text=PLATE,
+        listings=(listing(TWICE, "twice"), listing(GOOD, "good"), listing(BARE, "bare")),
+        fallback=Fallback(price=400.0),
+    )
+    return answer(lambda _share: None, job)
+
+
+def plain(model: QAbstractItemModel, role: int = Qt.ItemDataRole.DisplayRole) -> list[list[object]]:
+    rows, columns = model.rowCount(), model.columnCount(QModelIndex())
+    return [[model.index(row, column).data(role) for column in range(columns)] for row in range(rows)]
+
+
+def watched(model: QAbstractItemModel) -> QAbstractItemModelTester:
+    return QAbstractItemModelTester(model, QAbstractItemModelTester.FailureReportingMode.Warning)
+
+
+def test_the_pile_says_name_verdict_price_and_conflicts(qapp, answers):
+    pile = Pile()
+    tester = watched(pile)
+    pile.show_job(answers.job)
+    assert [pile.index(row).data(VERDICT) for row in range(3)] == ["waiting"] * 3
+    pile.show_answers(answers)
+    told = [(pile.index(r).data(), pile.index(r).data(VERDICT), pile.index(r).data(STATE)) for r in range(3)]
+    assert told == [
+        ("twice", "ask", "Ask first · 20.00 USD · 1 conflict"),
+        ("good", "fits", "Fits · 50.00 USD"),
+        ("bare", "ask", "Ask first · 30.00 USD"),
+    ]
+    del tester
+
+
+def test_the_comparison_has_the_old_motor_first_and_the_best_beside_it(qapp, answers):
+    side = Side()
+    tester = watched(side)
+    side.show_answers(answers, answers.best_first)
+    heads = [side.headerData(column, Qt.Orientation.Horizontal) for column in range(4)]
+    assert heads[:2] == ["Old motor", "good"]
+    labels = [row.label for row in side.rows if row.kind == "head"]
+    assert labels == ["Must match", "Costs points", "Money"]
+    rotation = next(at for at, row in enumerate(side.rows) if row.key == "rotation")
+    assert side.index(rotation, 1).data(OUTCOME) == "same"
+    assert {side.index(rotation, column).data(OUTCOME) for column in (2, 3)} == {"unknown"}
+    landed = next(line for line in side.plain() if line[0] == "Landed cost")
+    assert landed[2] == "60.00 USD"
+    del tester
+
+
+def test_only_differences_folds_what_all_share(qapp, answers):
+    side = Side()
+    side.only_differences = True
+    side.show_answers(answers, answers.best_first)
+    keys = {row.key for row in side.rows if row.kind == "check"}
+    assert "rotation" in keys
+    assert "phase" not in keys
+
+
+def test_facts_come_with_conflicts_first_and_their_origin(qapp, answers):
+    facts = Facts(Units())
+    tester = watched(facts)
+    record = next(one for one in answers.records.values() if one.title == "twice")
+    facts.show_record(record)
+    assert facts.rows[0] == "turn"
+    assert facts.index(0, 0).data(IS_CONFLICT) is True
+    power = facts.row_of("power_hp")
+    assert [facts.index(power, column).data() for column in range(3)] == ["Power", "1/2 hp", "1/2 HP"]
+    assert facts.index(power, VALUE).data(ORIGIN) == "read"
+    corrected = answers.job.listings[0].corrected("turn", "cw", origin=Origin.ANSWERED, note="clockwise")
+    facts.show_record(corrected.record())
+    turn = facts.row_of("turn")
+    assert facts.index(turn, VALUE).data(ORIGIN) == "answered"
+    assert facts.index(turn, 2).data() == "the seller's answer clockwise"
+    del tester
+
+
+def test_a_corrected_cell_passes_its_text_on_once(qtbot, qapp, answers):
+    facts = Facts(Units())
+    facts.show_record(next(iter(answers.records.values())))
+    index = facts.index(facts.row_of("power_hp"), VALUE)
+    entered = []
+    facts.entered.connect(lambda *words: entered.append(words))
+    facts.setData(index, index.data(Qt.ItemDataRole.EditRole))
+    facts.setData(index, "1/3")
+    assert entered == [("power_hp", "1/3")]
+
+
+def test_questions_come_dearest_first(qapp, answers):
+    questions = Questions()
+    tester = watched(questions)
+    questions.show_answers(answers)
+    worths = [row.worth for row in questions.rows]
+    assert worths == sorted(worths, reverse=True)
+    assert {row.question.field for row in questions.rows} >= {"seen_from"}
+    del tester
+
+
+def test_figures_show_what_is_changed_beside_what_is_shipped(qapp, answers):
+    figures = Figures()
+    changed = answers.settings.changed(weights={"power": 7.0})
+    figures.show_settings(changed)
+    told = next(row for row in plain(figures) if row[0] == "weight of: power")
+    assert told[FIGURE:] == ["7", "20"]
+    untouched = [row[2] for row in plain(figures) if row[0] != "weight of: power"]
+    assert set(untouched) == {""}
+
+
+def row(at: int, name: str, verdict: str, landed: float) -> LotRow:
+    return LotRow(at, name, "", name.casefold(), landed, "USD", verdict, 50.0, 60.0, 70.0, landed, 0.5, "why")
+
+
+def test_a_lot_filters_by_words_and_verdict_and_sorts(qapp):
+    table = LotTable()
+    tester = watched(table)
+    rows = [row(0, "Velmarrow", "fits", 90), row(1, "Krellin", "ask", 20), row(2, "Ossenby", "wont_fit", 5)]
+    table.show_rows(rows)
+    assert plain(table)[0] == ["Fits", "60 (50 to 70)", "90.00 USD", "50%", "Velmarrow", "", "why"]
+    table.filter("vel")
+    assert [one.name for one in table.rows] == ["Velmarrow"]
+    table.filter("ask first")
+    assert [one.name for one in table.rows] == ["Krellin"]
+    table.filter("")
+    assert [one.at for one in sorted_rows(rows, 2)] == [2, 1, 0]
+    assert [one.at for one in sorted_rows(rows, 0)] == [0, 1, 2]
+    del tester
+
+
+def test_a_lot_ranked_whole_says_what_one_pair_says(answers):
+    lot = Lot()
+    lot.gather(lambda _share: None, list(answers.records.values()))
+    rows = lot.rank(answers.wanted, answers.settings)
+    for one in rows:
+        weighed = answers.weighed[lot.records[one.at].id]
+        assert (one.verdict, one.landed) == (weighed.judgement.verdict, weighed.landed_cost)
+        assert one.reason == weighed.judgement.reason
+        assert one.chance == pytest.approx(weighed.fit_chance)
