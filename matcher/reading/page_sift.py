@@ -9,6 +9,7 @@ from collections.abc import Callable
 from collections.abc import Set as AbstractSet
 from dataclasses import dataclass
 
+from matcher.reading.page_thread import drop_answers
 from matcher.reading.page_tree import Element
 from matcher.reading.page_words import any_name, has, is_just
 
@@ -105,6 +106,7 @@ def sift(root: Element, sheet: Styles, *, about_one: bool = False) -> None:
     # Options first: what is chosen is told by attributes that the other rules don't look at.
     _keep_chosen(root)
     _drop(root, lambda element: _is_hidden(element, sheet))
+    drop_answers(root)
     protected = _around_titles(root)
     _drop(root, lambda element: element not in protected and _is_aside(element))
     _drop_headed(root, protected, about_one)
