@@ -4,12 +4,10 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from matcher.reading.designation import designation
-from matcher.reading.cell_words import meanings
-from matcher.reading.designation import designation
 from matcher.reading.items import Claim
 from matcher.reading.labelled import claims_of, read_value
 from matcher.reading.listing import read_beside
-from matcher.reading.table_headers import Header, folded
+from matcher.reading.table_headers import Header
 from matcher.reading.table_layout import Heading, Layout
 from matcher.reading.table_view import with_view
 from matcher.record import Record
@@ -37,22 +35,6 @@ def row_record(cells: Sequence[str], layout: Layout, name: str) -> Record:
         if stripped := cell.strip():
             row.add(heading, stripped)
     return row.record(name)
-
-
-def _with_view(headings: Sequence[Heading], cells: Sequence[str]) -> tuple[Sequence[Heading], Sequence[str]]:
-    """Put a column that says from which end a rotation is seen into the rotation's own cell."""
-    names = [heading.header.column.name if heading.header else "" for heading in headings]
-    if "view" not in names or "rotation" not in names:
-        return headings, cells
-    turn, seen = names.index("rotation"), names.index("view")
-    said = cells[seen].strip() if max(turn, seen) < len(cells) else ""
-    if folded(said) not in meanings("view") or not cells[turn].strip():
-        return headings, cells
-    viewed = f"{cells[turn].strip()} (seen from {said.replace('_', ' ')})"
-    places = [place for place in range(len(headings)) if place != seen and place < len(cells)]
-    return [headings[place] for place in places], [
-        viewed if place == turn else cells[place] for place in places
-    ]
 
 
 class _Row:
@@ -109,12 +91,6 @@ def _number_in(title: str, claims: Sequence[Claim]) -> list[Claim]:
         return []
     number = designation(title)
     return claims_of([("part_number", number)], (0, len(title)), "title") if number else []
-
-    def _number(self, claims: Sequence[Claim]) -> list[Claim]:
-        """A title that is a number alone is the maker's, where columns name the maker and no number."""
-        named = {claim.field for claim in claims}
-        number = designation(self.title) if "brand" in named and "part_number" not in named else None
-        return claims_of([("part_number", number)], (0, len(self.title)), "title") if number else []
 
 
 def _tells(words: str) -> bool:
