@@ -56,7 +56,8 @@ def operating_point(fan: FanCurve, system: SystemCurve) -> Point | None:
     """
     for left, right in reversed(list(zip(fan.points, fan.points[1:], strict=False))):
         flow = _meeting_flow(left, right, system.k)
-        if flow is not None and left[0] <= flow <= right[0]:
+        slack = 1e-9 * right[0]  # a meeting on a point of the table belongs to both its pieces
+        if flow is not None and left[0] - slack <= flow <= right[0] + slack:
             return flow, system.static_in_wc(flow)
     return None
 
