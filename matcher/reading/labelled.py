@@ -34,7 +34,8 @@ _COUNT = re.compile(
     re.IGNORECASE,
 )
 _NUMBER = re.compile(
-    r"(\d{1,6}(?:[.,]\d{1,4})?)\s?(?:%|pct|percent|per cent)?(?:\s?positive)?", re.IGNORECASE
+    r"(\d{1,6}(?:[.,]\d{1,4})?)\s?(?:%|pct|percent|per cent)?(?:\s?positive)?(?:\s?\([\d,. ]{1,12}\))?",
+    re.IGNORECASE,
 )
 _PARTED_THOUSANDS = re.compile(r"(?<=\b\d)[ \u00a0\u202f](?=\d{3}\b)")
 _SUPPLY = re.compile(
@@ -44,8 +45,11 @@ _SUPPLY = re.compile(
     re.IGNORECASE,
 )
 _PINS = re.compile(r"\d{1,2}(?:[\s,;/&+-]{1,3}(?:pins?|and|plugs?|und|et|y|\d{1,2})){0,8}", re.IGNORECASE)
-_NO_VALUE = re.compile(r"IP[ -]?\d\d[A-Z]?|[-−]\s?[\d.,]+(?:\s?[A-Z%]+)?|[-\d.,]+E[+-]?\d+(?:\s.*)?", re.IGNORECASE)
+_NO_VALUE = re.compile(
+    r"IP[ -]?\d\d[A-Z]?|[-−]\s?[\d.,]+(?:\s?[A-Z%]+)?|[-\d.,]+E[+-]?\d+(?:\s.*)?", re.IGNORECASE
+)
 """An ingress rating, which under `Protection` isn't the winding's; figures that nobody prints on a motor."""
+_LEADS = re.compile(r"\d|lead|wire|cable|loose|flying|litze|fil|hilo|kabel", re.IGNORECASE)
 _LISTED = re.compile(r"\s*[,;\n|]\s*|\s+/\s+")
 _OWN_VIEW = frozenset({"le", "se", "end", "shaft", "lead", "cwle", "ccwle", "cwse", "ccwse"})
 _VIEW_SAID = {"lead_end": "lead end", "shaft_end": "shaft end"}
@@ -168,6 +172,8 @@ def _read(header: Header, cell: str, comma: bool, more: bool) -> tuple[Value, ..
         )
     if column.unit == "RPM":
         cell = _PARTED_THOUSANDS.sub("", cell)
+    if _is_vetoed(column.name, cell):
+        return ()
     phrase = _phrase(header, with_points(cell) if comma else cell)
     if not phrase:
         return ()
@@ -175,6 +181,11 @@ def _read(header: Header, cell: str, comma: bool, more: bool) -> tuple[Value, ..
     if more and len(cell.split()) > 1 and column.name not in _SUBJECTS:
         return tuple(values)
     return tuple(value for value in values if value[0] in column.fields)
+
+
+def _is_vetoed(column: str, cell: str) -> bool:
+    """Say whether a cell says nothing by itself, so that its label alone would be read (`Leads: plug`)."""
+    return column in {"leads", "lead_length"} and _LEADS.search(cell) is None
 
 
 def _phrase(header: Header, cell: str) -> str:
@@ -214,8 +225,10 @@ def _by_word(kind: Kind, field: str) -> Callable[[str], tuple[Value, ...]]:
 
 
 def _kind(cell: str) -> tuple[Value, ...]:
-    number = designation(cell)
-    return (("part_number", number),) if number else ()
+    """A type may be a number of the maker, but not where its words say anything else (`3-phase`)."""
+    told = values_of(read_listing(cell, _SUBJECT))
+    number = "" if any(field != "part_number" for field, _ in told) else designation(cell)
+    return (("part_number", number),) if number else tuple(told)
 
 
 def _returns(cell: str) -> tuple[Value, ...]:
@@ -263,6 +276,22 @@ def _plug(cell: str) -> tuple[Value, ...]:
     return (("plug_pins", tuple(pins)),) if all(2 <= pin <= 40 for pin in pins) else ()
 
 
+def _flats(cell: str) -> tuple[Value, ...]:
+    found = _COUNT.fullmatch(cell)
+    return (("shaft_flats", int(found[1])),) if found and int(found[1]) <= 2 else ()
+
+
+def _keyed(cell: str) -> tuple[Value, ...]:
+    """A size of the key says that there is one."""
+    return (("shaft_keyed", True),) if re.search(r"[1-9]/\d|\d ?mm", cell) else ()
+
+
+def _explosion_proof(cell: str) -> tuple[Value, ...]:
+    return (
+        (("explosion_proof", True),) if re.match(r"(?:class|cl\.?|div\.?) ?[I1]", cell, re.IGNORECASE) else ()
+    )
+
+
 def _category(cell: str) -> tuple[Value, ...]:
     """A shelf of parts holds parts; a shelf of motors says nothing that isn't presumed."""
     if any(word in meanings("motor_word") for word in folded(cell).split()):
@@ -281,6 +310,9 @@ _SPECIAL = {
     "phase": _phase,
     "supply": _supply,
     "plug": _plug,
+    "flats": _flats,
+    "keyed": _keyed,
+    "explosion_proof": _explosion_proof,
     "category": _category,
 }
 _HOW = {

@@ -201,7 +201,8 @@ def _fitting(column: Column, units: list[str], money: str) -> Header | None:
     if column.how in {"free", "nothing"}:
         return Header(column)
     fitting = [_units()[unit] for unit in units if _units()[unit] in column.units]
-    if units and not fitting:
+    # `Price in USD`: there the word is no inch.
+    if units and not fitting and not (column.how == "money" and units == ["in"]):
         return None
     if money and column.how != "money":
         return None

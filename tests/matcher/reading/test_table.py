@@ -115,3 +115,17 @@ def test_without_any_header_lines_are_texts_and_that_is_told() -> None:
     found, problems = _read("GS-1 motor 1/2 HP 115V,$5\nGS-2 motor 1/3 HP 230V,$6")
     assert [facts["power_hp"] for _, facts in found] == [0.5, 0.3333]
     assert "no line names its columns" in problems[0].why
+
+
+@pytest.mark.parametrize(
+    ("low", "high", "facts"),
+    [("300", "1300", {"rpm_range": [300, 1300]}), ("", "1050", {"rpm": [1050]}), ("300", "", {})],
+)
+def test_lowest_and_highest_speed_make_a_range(low: str, high: str, facts: dict[str, object]) -> None:
+    [(_, found)] = _read(f"hp,min rpm,max rpm\n1/2,{low},{high}")[0]
+    assert found == {"power_hp": 0.5} | facts
+
+
+def test_a_view_in_a_column_of_its_own_belongs_to_the_turn() -> None:
+    [(_, found)] = _read("hp,rotation,viewed from\n1/2,CW,lead end")[0]
+    assert found == {"power_hp": 0.5, "turn": "cw", "seen_from": "lead_end"}
