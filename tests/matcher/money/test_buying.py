@@ -1,0 +1,122 @@
+"""The plan as it is shown."""
+
+import pytest
+
+from matcher.job import Fallback
+from matcher.money.buying import buying
+from matcher.money.plan import best_plan
+from matcher.money.weigh import ranked
+from matcher.motor import Motor, Offer, Wanted
+from matcher.record import Record
+from matcher.settings import Settings
+
+SETTINGS = Settings.shipped()
+PLATE = {
+    "motor_type": "psc",
+    "volts": "115",
+    "phase": 1,
+    "hertz": "60",
+    "power_hp": 0.5,
+    "rpm": (1075,),
+    "turn": "cw",
+    "seen_from": "lead_end",
+    "shaft_diameter_in": 0.5,
+    "mounting": ("band",),
+}
+OLD = Wanted(motor=Motor(**PLATE))
+QUOTE = Fallback(price=1150)
+
+
+def listing(number: str, **also: object) -> Record:
+    said = PLATE | {"price": 60.0, "shipping": 0.0, "condition": "used", "currency": "USD"}
+    return Record(
+        number, Offer(**{name: value for name, value in (said | also).items() if value is not None})
+    )
+
+
+def plan_of(*records: Record, fallback: Fallback = QUOTE, settings: Settings = SETTINGS):
+    return buying(ranked(OLD, records, settings), fallback, settings, {"a": "the Hexmoor"})
+
+
+@pytest.mark.parametrize(
+    ("records", "sentence"),
+    [
+        ((), "Nothing here is worth trying: pay the quote, 1,150 USD."),
+        (
+            (listing("a"),),
+            # 0.75 x 60 + 0.25 x (60 + 1150)
+            "Try the Hexmoor; if it fails, pay the quote. Expected 348 instead of 1,150 USD.",
+        ),
+        (
+            (listing("a"), listing("b", price=50.0)),
+            "Try b, then the Hexmoor; if both fail, pay the quote. Expected 137 instead of 1,150 USD.",
+        ),
+        (
+            tuple(listing(name, price=60.0 + at) for at, name in enumerate("bcdef")),
+            "Try b, then c, then d, then 2 more; if all fail, pay the quote. Expected 81 instead of 1,150 USD.",
+        ),
+    ],
+    ids=["nothing", "one", "two", "five"],
+)
+def test_the_sentence(records: tuple[Record, ...], sentence: str) -> None:
+    assert plan_of(*records).sentence == sentence
+
+
+def test_a_sure_candidate_needs_no_fallback() -> None:
+    sure = SETTINGS.changed(condition_chances={"used": 1})
+    assert plan_of(listing("a"), settings=sure).sentence == (
+        "Buy the Hexmoor. Expected 60 instead of 1,150 USD."
+    )
+
+
+def test_steps_carry_the_numbers_of_the_picture() -> None:
+    plan = plan_of(listing("a"), listing("b", price=50.0, return_days=30, return_shipping="seller"))
+    first, second = plan.steps
+    assert (first.id, first.chance, first.landed, first.lost, first.reached) == ("b", 0.75, 50, 0, 1)
+    assert first.per_success == 50
+    assert second.reached == pytest.approx(0.25)
+    assert second.per_success == pytest.approx(60 + 60 * 0.25 / 0.75)
+    assert plan.chance_of_fallback == pytest.approx(0.0625)
+    assert plan.expected_cost == pytest.approx(0.75 * 50 + 0.25 * (60 + 0.25 * 1150))
+
+
+@pytest.mark.parametrize(
+    ("record", "why"),
+    [
+        (listing("x", price=None), "It names no price."),
+        (listing("x", turn="ccw"), "It has no chance: Turns counter-clockwise"),
+        (listing("x", item="part"), "Not a motor"),
+        (
+            listing("x", currency="EUR"),
+            "Its price is in EUR, the quote in USD, and no rate of exchange is given",
+        ),
+        (listing("x", price=900.0), "It costs 1,200 for each success, no less than the quote of 1,150."),
+    ],
+    ids=["no price", "won't fit", "a part", "other money", "too dear"],
+)
+def test_what_is_left_out_says_why(record: Record, why: str) -> None:
+    plan = plan_of(listing("a"), record)
+    (left,) = plan.left_out
+    assert left.id == "x"
+    assert left.why.startswith(why)
+    assert [step.id for step in plan.steps] == ["a"]
+
+
+def test_an_exchange_rate_brings_other_money_in() -> None:
+    rated = SETTINGS.changed(exchange={"EUR": 1.25, "CAD": 0.75})
+    plan = plan_of(listing("x", currency="EUR", price=40.0), settings=rated)
+    assert (plan.steps[0].landed, plan.steps[0].lost) == (50, 50)
+    canadian = plan_of(
+        listing("x", currency="EUR", price=30.0), settings=rated, fallback=Fallback(price=500, currency="CAD")
+    )
+    assert canadian.steps[0].landed == pytest.approx(50)
+
+
+def test_the_plan_is_the_best_one() -> None:
+    records = [listing(str(n), price=10.0 * n, shaft_diameter_in=0.5 if n % 2 else None) for n in range(1, 9)]
+    candidates = ranked(OLD, records)
+    best = best_plan([one.gamble for one in candidates if one.gamble], 1150)
+    plan = buying(candidates, QUOTE, SETTINGS)
+    assert [step.id for step in plan.steps] == [step.id for step in best.steps]
+    assert plan.expected_cost == best.expected_cost
+    assert {worth.doubt for worth in plan.worths} == {"shaft"}

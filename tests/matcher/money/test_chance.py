@@ -1,0 +1,94 @@
+"""The chance of a fit: the product of the priors it hangs on and of the condition's risk."""
+
+from math import prod
+
+import pytest
+
+from matcher.money.chance import fit_chance, open_doubts
+from matcher.money.weigh import weigh
+from matcher.motor import Motor, Offer, Wanted
+from matcher.record import Record
+from matcher.settings import Settings
+
+SETTINGS = Settings.shipped()
+PLATE = {
+    "brand": "Hexmoor",
+    "part_number": "HX-100",
+    "motor_type": "psc",
+    "volts": "115",
+    "phase": 1,
+    "hertz": "60",
+    "power_hp": 0.5,
+    "rpm": (1075,),
+    "turn": "cw",
+    "seen_from": "lead_end",
+    "shaft_diameter_in": 0.5,
+    "mounting": ("band",),
+    "body_diameter_in": 5.6,
+}
+OLD = Wanted(motor=Motor(**PLATE))
+
+
+def offer(*, without: tuple[str, ...] = (), **also: object) -> Record:
+    said = {name: value for name, value in PLATE.items() if name not in (*without, "part_number")}
+    return Record("a", Offer(**(said | also)))
+
+
+@pytest.mark.parametrize(
+    ("record", "doubts"),
+    [
+        pytest.param(offer(), (), id="nothing open"),
+        pytest.param(offer(without=("turn",)), ("rotation",), id="turn"),
+        pytest.param(offer(without=("seen_from",)), ("rotation",), id="from which end"),
+        pytest.param(
+            offer(without=("turn", "shaft_diameter_in")), ("rotation", "shaft"), id="turn and shaft"
+        ),
+        pytest.param(offer(without=("power_hp",)), ("power",), id="power, a soft fact nobody buys without"),
+        pytest.param(offer(without=("bearing",)), (), id="a soft fact alone hangs nothing"),
+        pytest.param(
+            offer(without=("turn", "seen_from"), part_number="hx 100"),
+            ("same_maker_and_number",),
+            id="presumed by number",
+        ),
+        pytest.param(
+            offer(without=("turn", "seen_from", "volts", "hertz", "mounting"), part_number="HX100"),
+            ("same_maker_and_number",),
+            id="one prior however much is presumed",
+        ),
+        pytest.param(
+            offer(part_number="HX-100"), ("same_maker_and_number",), id="little said is presumed too"
+        ),
+    ],
+)
+@pytest.mark.parametrize("condition", [None, "new", "used", "for_parts"])
+def test_the_product_of_what_it_hangs_on(
+    record: Record, doubts: tuple[str, ...], condition: str | None
+) -> None:
+    said = Record("a", record.facts.model_copy(update={"condition": condition}))
+    weighed = weigh(OLD, said)
+    if doubts != ("same_maker_and_number",) or weighed.judgement.presumed:
+        assert open_doubts(weighed.judgement) == doubts
+        expected = prod((SETTINGS.priors[doubt] for doubt in doubts), start=1.0)
+        assert weighed.fit_chance == pytest.approx(
+            expected * SETTINGS.condition_chances[condition or "not_said"]
+        )
+
+
+@pytest.mark.parametrize(
+    ("also", "verdict"),
+    [
+        ({"turn": "ccw"}, "wont_fit"),
+        ({"power_hp": 0.25}, "poor"),
+        ({"item": "part"}, None),
+    ],
+)
+def test_what_nobody_should_buy_has_no_chance(also: dict[str, object], verdict: str | None) -> None:
+    weighed = weigh(OLD, offer(condition="new", **also))
+    assert weighed.judgement.verdict == verdict
+    assert weighed.fit_chance == 0
+    assert fit_chance(weighed.judgement, "new", SETTINGS) == 0
+
+
+def test_changed_priors_change_the_chance() -> None:
+    changed = SETTINGS.changed(priors={"rotation": 0.9}, condition_chances={"used": 0.5})
+    assert weigh(OLD, offer(without=("turn",), condition="used"), changed).fit_chance == pytest.approx(0.45)
