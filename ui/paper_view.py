@@ -6,7 +6,7 @@ The page holds escaped words alone; even so nothing is ever loaded or followed f
 from pathlib import Path
 from typing import Any
 
-from PySide6.QtCore import QLocale, QMarginsF, QSizeF, QUrl
+from PySide6.QtCore import QLocale, QMarginsF, QSizeF, Qt, QUrl
 from PySide6.QtGui import QPagedPaintDevice, QPageLayout, QPageSize, QPalette, QPdfWriter, QTextDocument
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QTextBrowser, QVBoxLayout, QWidget
 
@@ -31,6 +31,7 @@ class _Paper(QTextBrowser):
         tint.setColor(QPalette.ColorRole.Text, LIGHT.ink)
         self.setPalette(tint)
         self.document().setDocumentMargin(3 * GRID)
+        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
 
     def loadResource(self, _kind: int, _name: QUrl | str) -> Any:
         """Load nothing, from nowhere."""

@@ -34,7 +34,7 @@ def advise(
     A motor that differs from its listing and still fits is not condemned: the difference is named, the
     user decides.
     """
-    faults = [f"{look.bad.capitalize()}." for look in looks if look.answer == BAD]
+    faults = [f"{look.bad.capitalize()}." for look in looks if look.answer == BAD and look.decides]
     if after.verdict in USELESS:
         return Advice("send_back", (after.reason, *(one.says for one in differing), *faults))
     if faults:

@@ -98,7 +98,11 @@ def _item(row: Row, old: Motor, candidate: Record, judgement: Judgement, finding
     name = row["field"]
     mark = candidate.where.get(name)
     known = getattr(candidate.facts, name) is not None or getattr(old, name) is not None
-    hard = any(finding.hard and _rests_on(finding, name, known=known) for finding in findings)
+    by_frame = _held_by_frame(old) or _held_by_frame(candidate.facts)
+    hard = any(
+        finding.hard and _rests_on(finding, name, known=known) and not (name == "frame" and not by_frame)
+        for finding in findings
+    )
     return Item(
         field=name,
         label=fact(name),
@@ -112,6 +116,11 @@ def _item(row: Row, old: Motor, candidate: Record, judgement: Judgement, finding
         doubt=_doubt(name, candidate, judgement),
         hard=hard,
     )
+
+
+def _held_by_frame(motor: Motor) -> bool:
+    """Tell whether the frame fixes how a motor is held (NEMA MG 1 Part 4)."""
+    return any(kind in ("rigid_base", "cradle", "face") for kind in motor.mounting or ())
 
 
 def _rests_on(finding: Finding, name: str, *, known: bool) -> bool:

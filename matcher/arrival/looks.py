@@ -20,6 +20,8 @@ class Look:
     """What is wrong when the answer is bad, as the note to the seller says it."""
     source: str
     answer: str = ""
+    decides: bool = True
+    """A bad answer alone is reason to send it back."""
 
 
 def looks_for(old: Motor, new: Offer, answers: dict[str, str]) -> tuple[Look, ...]:
@@ -46,4 +48,5 @@ def _look(row: Row, answers: dict[str, str]) -> Look:
         row["bad"],
         row["source"],
         answer if answer in (GOOD, BAD) else "",
+        row["decides"] == "yes",
     )

@@ -62,7 +62,7 @@ def _condition(new: Offer) -> str:
 
 def _differences(findings: tuple[Finding, ...]) -> Iterator[str]:
     yield heading("Where it differs")
-    differing = [one for one in findings if one.outcome in DIFFERS]
+    differing = [one for one in findings if one.outcome in DIFFERS and (one.old or one.new)]
     if not differing:
         yield paragraph("In nothing that was compared.")
         return

@@ -13,6 +13,8 @@ SECOND_PAGE = "prepare"
 def as_html(sheet: Sheet, job: str = "", day: str = "") -> str:
     """Return the sheet as one page; `job` and `day` stand below the title. Every text is escaped."""
     body = [paragraph("  ·  ".join(filter(None, (job, day))), soft=True)] if job or day else []
+    if sheet.warning:
+        body.append(f"<p><b>{words(sheet.warning)}</b></p>")
     number = 0
     for part, title in PARTS.items():
         lines = sheet.parts[part]

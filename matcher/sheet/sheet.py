@@ -43,6 +43,8 @@ class Sheet:
 
     title: str
     parts: dict[str, tuple[Line, ...]]
+    warning: str = ""
+    """Why the rules don't let this motor go in without more; empty when it fits."""
 
     @property
     def blanks(self) -> tuple[Line, ...]:
@@ -56,6 +58,7 @@ class Sheet:
     def as_text(self) -> str:
         """Return the sheet as plain text, steps numbered through, sources left out."""
         out = [self.title, "=" * len(self.title)]
+        out += ["", f"!! {self.warning}"] if self.warning else []
         number = 0
         for part, heading in PARTS.items():
             out += ["", heading, "-" * len(heading)] if self.parts[part] else []
@@ -69,6 +72,7 @@ class Sheet:
         """Return the sheet as JSON holds it."""
         return {
             "title": self.title,
+            "warning": self.warning,
             "parts": {
                 part: [
                     {
@@ -94,7 +98,19 @@ def swap_sheet(swap: Swap, notes: Mapping[str, object] | None = None) -> Sheet:
             text = row["text"].format_map(words).strip()
             note = str((notes or {}).get(row["name"]) or "").strip()
             parts[row["part"]].append(Line(row["name"], text, row["blank"], row["source"], note))
-    return Sheet(_title(swap), {part: tuple(kept) for part, kept in parts.items()})
+    return Sheet(_title(swap), {part: tuple(kept) for part, kept in parts.items()}, _warning(swap))
+
+
+WARNINGS = {
+    "wont_fit": "Stop: by the rules it doesn't fit.",
+    "poor": "By the rules it is a poor stand-in.",
+    "ask": "Not everything that must match is known; settle it before anything comes apart.",
+}
+
+
+def _warning(swap: Swap) -> str:
+    words = WARNINGS.get(swap.judgement.verdict or "")
+    return f"{words} {swap.judgement.reason}".strip() if words else ""
 
 
 def _title(swap: Swap) -> str:

@@ -91,6 +91,13 @@ def test_a_bad_bearing_goes_back_whatever_it_measures() -> None:
     assert "the shaft does not turn freely by hand." in standing.note
 
 
+def test_a_dented_parcel_alone_condemns_nothing() -> None:
+    dented = Entries(**SENT, measured=all_measured(), looks={"parcel": "bad"})
+    assert stand(WANTED, listing(), dented, TODAY).advice.what == "keep"
+    broken = Entries(**SENT, measured=all_measured(), looks={"parcel": "bad", "spins": "bad"})
+    assert "the parcel was damaged when it arrived." in stand(WANTED, listing(), broken, TODAY).note
+
+
 def test_without_a_reason_there_is_no_note() -> None:
     assert stand(WANTED, listing(), Entries(**SENT), TODAY).note == ""
     decided = stand(WANTED, listing(), Entries(**SENT, decision="send_back"), TODAY)

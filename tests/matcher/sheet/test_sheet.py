@@ -265,3 +265,21 @@ def test_json_holds_every_line_with_its_source() -> None:
     parts = swap_sheet(PSC_BAND).as_json()["parts"]
     assert isinstance(parts, dict)
     assert all(line["source"] for kept in parts.values() for line in kept)
+
+
+def test_a_motor_that_does_not_fit_is_not_fitted_in_silence() -> None:
+    wrong = swap(BLOWER | {"shaft_diameter_in": 0.5}, BLOWER | {"shaft_diameter_in": 0.625})
+    sheet = swap_sheet(wrong)
+    assert sheet.warning.startswith("Stop: by the rules it doesn't fit. Its shaft is 5/8 in")
+    assert sheet.warning in sheet.as_text()
+    assert "Stop: by the rules" in as_html(sheet)
+    assert swap_sheet(swap(FITTING, FITTING)).warning == ""
+
+
+FITTING = BLOWER | {
+    "shaft_diameter_in": 0.5,
+    "power_hp": 0.5,
+    "rpm": [1075],
+    "hertz": "60",
+    "enclosure": "OAO",
+}
