@@ -37,6 +37,10 @@ _NUMBER = re.compile(
     r"(\d{1,6}(?:[.,]\d{1,4})?)\s?(?:%|pct|percent|per cent)?(?:\s?positive)?(?:\s?\([\d,. ]{1,12}\))?",
     re.IGNORECASE,
 )
+_UNSEEN = dict.fromkeys(
+    [0xAD, 0xFEFF, *range(0x200B, 0x2010), *range(0x202A, 0x202F), *range(0x2060, 0x206A)]
+)
+"""Marks of direction and of joining, which nobody sees."""
 _PARTED_THOUSANDS = re.compile(r"(?<=\b\d)[ \u00a0\u202f](?=\d{3}\b)")
 _SUPPLY = re.compile(
     r"(?P<volts>[\d./-]{2,20}?)\s?v?(?:ac)?\s?[-/,;x ]\s?"
@@ -63,7 +67,7 @@ def read_value(header: Header, cell: str, *, comma: bool = False, more: bool = F
     `comma` says that the comma is the decimal sign; with `more`, facts beyond the label's own count too
     (the value of a page's table is often half a sentence).
     """
-    cell = cell.strip()
+    cell = cell.translate(_UNSEEN).strip()
     if is_word("nothing", cell) or cell.endswith("?") or len(cell) > LONGEST or cell.startswith("#"):
         return ()
     if _NO_VALUE.fullmatch(cell):
