@@ -1,6 +1,7 @@
 """The editor for one measured fact: a line, or the few words that the fact can be."""
 
-from PySide6.QtCore import QEvent, Qt, Signal
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QWheelEvent
 from PySide6.QtWidgets import QComboBox, QWidget
 
 from matcher.entry import choices, is_length, kind, said
@@ -49,7 +50,7 @@ class MeasureChoice(QComboBox):
         """Show what the job holds."""
         self.setCurrentIndex(max(0, self.findData(text)))
 
-    def wheelEvent(self, event: QEvent) -> None:  # type: ignore[override]
+    def wheelEvent(self, event: QWheelEvent) -> None:
         """Let the wheel scroll the list, never change a value in passing."""
         event.ignore()
 

@@ -1,6 +1,6 @@
 """A box to tick that is seen in light and dark alike: the style's own outline vanishes in the dark."""
 
-from PySide6.QtCore import QPointF, QRectF, QSize
+from PySide6.QtCore import QPoint, QPointF, QRectF, QSize
 from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QCheckBox
 
@@ -18,7 +18,7 @@ class TickBox(QCheckBox):
         """Return the box with room for the focus around it."""
         return QSize(SIDE + 4, SIDE + 4)
 
-    def hitButton(self, _at: object) -> bool:  # type: ignore[override]
+    def hitButton(self, _at: QPoint) -> bool:
         """Take a click anywhere on the widget."""
         return True
 
