@@ -21,13 +21,14 @@ from matcher.reading.page_cards import (
     wrap_flat_sections,
 )
 from matcher.reading.page_data import PageData, Product, page_data
+from matcher.reading.page_hidden import styles
 from matcher.reading.page_match import ALIKE, Catalogue
 from matcher.reading.page_product import product_lines
 from matcher.reading.page_record import page_record
-from matcher.reading.page_sift import remove, sift, styles
+from matcher.reading.page_sift import sift
 from matcher.reading.page_table import listing_rows
 from matcher.reading.page_text import visible_lines
-from matcher.reading.page_tree import Element, stylesheets, tree
+from matcher.reading.page_tree import Element, remove, stylesheets, tree
 from matcher.reading.page_words import has
 from matcher.reading.table_record import row_record
 from matcher.record import Record

@@ -9,10 +9,10 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field
 
 from matcher.reading.cell_words import meanings
+from matcher.reading.page_pairs import LONGEST_LABEL, Pair, are_labels, grid, inside_groups, pairs
 from matcher.reading.page_tree import Element
 from matcher.reading.page_words import any_name
 from matcher.reading.table_headers import folded, header
-from matcher.reading.table_layout import header_score
 
 _INLINE = frozenset(
     [
@@ -60,33 +60,7 @@ _INLINE = frozenset(
         "source",
     ]
 )
-_HEADINGS = frozenset({"h1", "h2", "h3", "h4", "h5", "h6"})
-_LABEL_NAMES = frozenset(
-    [
-        "label",
-        "lbl",
-        "name",
-        "key",
-        "term",
-        "attr",
-        "attribute",
-        "property",
-        "prop",
-        "k",
-        "dt",
-        "th",
-        "field",
-        "caption",
-        "heading",
-        "head",
-        "spec-name",
-    ]
-)
-_LONGEST_LABEL = 45
-_LONGEST_VALUE = 240
 _NAME_PARTS = re.compile(r"[^a-z0-9]+|(?<=[a-z])(?=[A-Z])")
-Pair = tuple[str, Element | str]
-"""A label, and its value as text or as the element that holds it."""
 _SPACES = re.compile(r"\s+")
 _WHOLE_SUM = re.compile(r"[$€£] ?[\d,]{1,9}$")
 
@@ -155,7 +129,7 @@ def _element(element: Element, writer: Writer, skip: Element | None) -> None:
         return
     elif element.tag in {"sup", "sub"}:
         _raised(element, writer, "")
-    elif element.tag in _INLINE and not _is_pair(element):
+    elif element.tag in _INLINE and not pairs(element):
         _children(element, writer, skip)
     else:
         writer.end()
@@ -164,11 +138,11 @@ def _element(element: Element, writer: Writer, skip: Element | None) -> None:
 
 
 def _block(element: Element, writer: Writer, skip: Element | None) -> None:
-    pairs = _pairs(element) if skip is None or not _is_around(element, skip) else []
-    if element.tag == "dl" or pairs:
-        _write_pairs(pairs or list(_definitions(element)), writer)
-    elif element.tag == "table" and (rows := _grid(element)):
-        _write_grid(rows, writer)
+    found = pairs(element) if skip is None or not _is_around(element, skip) else []
+    if element.tag == "dl" or found:
+        _write_pairs(found or list(_definitions(element)), writer)
+    elif element.tag == "table" and (rows := grid(element)):
+        _writegrid(rows, writer)
     elif element.tag == "tr":
         _row(element, writer)
     else:
@@ -232,7 +206,7 @@ def _definitions(listed: Element) -> Iterator[Pair]:
     """Yield the terms of a definition list with all that is said of each."""
     label = ""
     values: list[str] = []
-    for child in _inside_groups(listed):
+    for child in inside_groups(listed):
         if child.tag == "dt":
             if label or values:
                 yield label, "; ".join(values)
@@ -243,50 +217,26 @@ def _definitions(listed: Element) -> Iterator[Pair]:
         yield label, "; ".join(value for value in values if value)
 
 
-def _inside_groups(listed: Element) -> Iterator[Element]:
-    for child in listed.elements():
-        if child.tag in {"div", "span", "section", "li"}:
-            yield from _inside_groups(child)
-        else:
-            yield child
-
-
 def _label(element: Element) -> str:
     return flat(element).rstrip(" :;.")
 
 
-def _grid(table: Element) -> list[list[Element]]:
-    """Return the rows of cells of a table whose first row are headers that are known; else none."""
-    rows = [
-        [cell for cell in row.elements() if cell.tag in {"td", "th"}]
-        for row in table.near(600)
-        if row.tag == "tr"
-        and next((above for above in row.ancestors() if above.tag == "table"), None) is table
-    ]
-    rows = [row for row in rows if row]
-    if len(rows) < 2 or len(rows[0]) < 3 or len(rows[0]) > 60:
-        return []
-    heads = [cell.text(_LONGEST_LABEL + 10) for cell in rows[0]]
-    telling = [found for found in map(header, heads) if found and found.column.fields]
-    return rows if len(telling) >= 2 and header_score(heads) >= 2 else []
-
-
-def _write_grid(rows: list[list[Element]], writer: Writer) -> None:
+def _writegrid(rows: list[list[Element]], writer: Writer) -> None:
     """Write the one row of a table under its headers; several rows are several things, or speeds of one."""
     if len(rows) == 2:
-        heads = [cell.text(_LONGEST_LABEL + 10).rstrip(" :") for cell in rows[0]]
+        heads = [cell.text(LONGEST_LABEL + 10).rstrip(" :") for cell in rows[0]]
         _write_pairs(list(zip(heads, rows[1], strict=False)), writer)
 
 
 def _row(row: Element, writer: Writer) -> None:
     """Write a row of a table: one pair, several pairs side by side, or its cells parted by bars."""
     cells = [child for child in row.elements() if child.tag in {"td", "th"}]
-    heads = [cell.text(_LONGEST_LABEL + 10).rstrip(" :") for cell in cells]
-    if len(cells) == 2 and 0 < len(heads[0]) <= _LONGEST_LABEL:
+    heads = [cell.text(LONGEST_LABEL + 10).rstrip(" :") for cell in cells]
+    if len(cells) == 2 and 0 < len(heads[0]) <= LONGEST_LABEL:
         _write_pairs([(heads[0], cells[1])], writer)
     elif len(cells) == 3 and header(heads[0]) is not None and folded(heads[2]) in meanings("unit"):
         writer.write(f"{heads[0]}: {flat(cells[1])} {heads[2]}")
-    elif len(cells) >= 4 and len(cells) % 2 == 0 and _are_labels(cells[::2], heads[::2]):
+    elif len(cells) >= 4 and len(cells) % 2 == 0 and are_labels(cells[::2], heads[::2]):
         _write_pairs(list(zip(heads[::2], cells[1::2], strict=True)), writer)
     elif any(any(True for _ in cell.elements()) for cell in cells):
         for cell in cells:
@@ -296,80 +246,9 @@ def _row(row: Element, writer: Writer) -> None:
         writer.write(" | ".join(text for text in map(flat, cells) if text))
 
 
-def _write_pairs(pairs: list[Pair], writer: Writer) -> None:
-    for label, value in pairs:
+def _write_pairs(found: list[Pair], writer: Writer) -> None:
+    for label, value in found:
         said = value if isinstance(value, str) else flat(value)
         writer.end()
         writer.write(f"{label}: {said}" if label and said else label or said)
         writer.end()
-
-
-def _are_labels(cells: list[Element], texts: list[str]) -> bool:
-    known = sum(bool(text) and header(text.rstrip(" :")) is not None for text in texts)
-    return all(cell.tag == "th" for cell in cells) or 2 * known >= len([text for text in texts if text]) > 0
-
-
-def _is_pair(element: Element) -> bool:
-    return bool(_pairs(element))
-
-
-def _pairs(element: Element) -> list[Pair]:
-    """Return the label and value that an element's children are, or the pairs that they alternate in."""
-    if (
-        element.tag in {"table", "tbody", "tr", "thead", "dl", "select", "html", "body"}
-        or element.tag in _HEADINGS
-    ):
-        return []
-    parts = list(element.elements())
-    if (
-        not parts
-        or len(parts) > 80
-        or any(part.tag in _HEADINGS or part.tag in {"br", "table", "dl", "ul", "ol"} for part in parts)
-    ):
-        return []
-    if len(parts) == 1:
-        return _led_by(element, parts[0])
-    if len(parts) % 2 or _own_text(element).strip(" :\n\t\r-–—|"):
-        return []
-    texts = [part.text(_LONGEST_VALUE + 10) for part in parts]
-    found = list(zip(texts[::2], texts[1::2], strict=True))
-    if not all(_is_label(part, label, value) for part, (label, value) in zip(parts[::2], found, strict=True)):
-        return []
-    return [(label.rstrip(" :"), part) for label, part in zip(texts[::2], parts[1::2], strict=True)]
-
-
-def _own_text(element: Element) -> str:
-    return "".join(child for child in element.children if isinstance(child, str))
-
-
-def _is_label(element: Element, label: str, value: str) -> bool:
-    if (
-        not label
-        or not value
-        or len(label) > _LONGEST_LABEL
-        or len(value) > _LONGEST_VALUE
-        or element.tag == "a"
-    ):
-        return False
-    if any(part.tag in _HEADINGS for part in element.near()):
-        return False
-    return label.endswith(":") or header(label) is not None or _is_named_label(element)
-
-
-def _is_named_label(element: Element) -> bool:
-    names = {part for part in _NAME_PARTS.split(element.attributes.get("class", "").lower()) if part}
-    return element.tag in {"dt", "th"} or not _LABEL_NAMES.isdisjoint(names)
-
-
-def _led_by(element: Element, first: Element) -> list[Pair]:
-    """Return a pair of a marked-up word and the text behind it: `<b>Voltage</b> 208-230 V`."""
-    if first.tag not in {"b", "strong", "span", "em", "i", "u", "label", "div", "small"}:
-        return []
-    texts = [child for child in element.children if not isinstance(child, str) or child.strip()]
-    if len(texts) != 2 or texts[0] is not first or not isinstance(texts[1], str):
-        return []
-    label, value = first.text(100), " ".join(texts[1].split())
-    if value.startswith(":"):
-        return []
-    is_known = header(label.rstrip(" :")) is not None and len(value) <= _LONGEST_VALUE
-    return [(label.rstrip(" :"), value.lstrip("-–—= "))] if is_known else []

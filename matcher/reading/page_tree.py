@@ -6,7 +6,8 @@ capped before parsing, as browsers do. Pictures written into the page (`data:`) 
 
 import re
 from collections import Counter
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Set as AbstractSet
 from dataclasses import dataclass, field
 from itertools import islice
 
@@ -264,3 +265,18 @@ def _grow(root: Element, top: LexborNode) -> None:
                     node = child
                     continue
             node = node.next
+
+
+def drop(root: Element, unwanted: Callable[[Element], bool]) -> None:
+    """Take out of the tree, in one walk, all elements below `root` that are unwanted."""
+    for element in list(root.walk()):
+        if any(isinstance(child, Element) for child in element.children):
+            element.children = [
+                child for child in element.children if isinstance(child, str) or not unwanted(child)
+            ]
+
+
+def remove(root: Element, elements: AbstractSet[Element]) -> None:
+    """Take elements out of the tree, all in one walk."""
+    if elements:
+        drop(root, lambda element: element in elements)

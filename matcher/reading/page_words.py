@@ -8,7 +8,17 @@ from matcher import tables
 from matcher.reading.table_headers import folded
 
 Kind = Literal[
-    "name", "heading", "soft_heading", "own_words", "struck", "chosen", "options", "results", "post", "goods"
+    "name",
+    "heading",
+    "soft_heading",
+    "own_words",
+    "label",
+    "struck",
+    "chosen",
+    "options",
+    "results",
+    "post",
+    "goods",
 ]
 
 _COUNT = re.compile(r"\s*\(?\d{1,5}\)?\s*")
