@@ -3,10 +3,11 @@
 The store is opened on first use, so that the window stands before the database is loaded.
 """
 
+from collections.abc import Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from matcher.job import Job
+from matcher.job import Attachment, Job
 from ui.work import Task, Work
 
 if TYPE_CHECKING:
@@ -47,6 +48,18 @@ class Shelf:
         held = self.opened().load(job_id)
         self._versions[job_id] = held.version
         return held.job
+
+    def attach(self, paths: Sequence[Path]) -> Task:
+        """Keep pictures; the task's answer is a tuple of `Attachment`."""
+        return self._work.store(self._attached, tuple(paths))
+
+    def _attached(self, paths: tuple[Path, ...]) -> tuple[Attachment, ...]:
+        store = self.opened()
+        return tuple(Attachment(name=path.name, digest=store.attach(path.read_bytes())) for path in paths)
+
+    def picture(self, digest: str) -> Task:
+        """Return the bytes of a kept picture."""
+        return self._work.store(lambda: self.opened().attachment(digest))
 
     def close(self) -> None:
         """Close the store on its thread."""

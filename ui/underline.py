@@ -88,13 +88,15 @@ class Legend(QWidget):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Fixed)
+        policy = QSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Fixed)
+        policy.setHeightForWidth(True)
+        self.setSizePolicy(policy)
         self.setAccessibleName(self.tr("What the underlines mean"))
         self.setAccessibleDescription(", ".join(origin_word(origin) for origin in ORIGINS))
 
     def sizeHint(self) -> QSize:
         """Return room for all words on as many lines as fit the width."""
-        return QSize(40 * GRID, self.heightForWidth(max(self.width(), 40 * GRID)))
+        return QSize(40 * GRID, self.heightForWidth(40 * GRID))
 
     def hasHeightForWidth(self) -> bool:
         """Words wrap."""

@@ -312,3 +312,24 @@ def test_a_missing_file_is_one_line_where_it_arose(bench, qtbot, tmp_path):
     qtbot.waitUntil(page.trouble.isVisible)
     assert "gone.txt" in page.trouble.text()
     assert "\n" not in page.trouble.text()
+
+
+def test_pictures_are_kept_with_their_listing_and_shown_large(job_with_listings, settle, qtbot, tmp_path):
+    from PySide6.QtGui import QColor, QImage
+
+    bench, page = job_with_listings, job_with_listings.pages[LISTINGS]
+    image = QImage(40, 30, QImage.Format.Format_RGB32)
+    image.fill(QColor("#3060c0"))
+    assert image.save(str(tmp_path / "shaft.png"))
+    (tmp_path / "not.png").write_bytes(b"no picture at all")
+    first = bench.session.job.listings[0].id
+    page.choose(first)
+    page.take_files([tmp_path / "shaft.png", tmp_path / "not.png"])
+    qtbot.waitUntil(lambda: len(bench.session.job.listing(first).pictures) == 2)
+    settle(bench)
+    assert [page.pictures.item(row).text() for row in range(2)] == ["shaft.png", "not.png"]
+    assert [page.pictures.item(row).icon().isNull() for row in range(2)] == [False, True]
+    page.pictures.itemActivated.emit(page.pictures.item(0))
+    qtbot.waitUntil(lambda: page.views.currentWidget() is page.large and not bench.work.is_busy)
+    press(page.large, "Escape")
+    assert page.views.currentWidget() is page.words

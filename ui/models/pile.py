@@ -77,7 +77,10 @@ class Pile(QAbstractListModel):
 
 
 def name_of(listing: Listing) -> str:
-    """Return what a listing is called: its title, else the first words of its text, else its source."""
+    """Return what a listing is called: its title, else maker and number, else its first words."""
+    facts = listing.reading.facts if listing.reading else None
+    if not listing.title.strip() and facts and facts.brand and facts.part_number:
+        return shown(f"{facts.brand} {facts.part_number}")
     first = listing.title.strip() or listing.text.strip()[:200]
     line = shown(first).splitlines()[0] if first else ""
     return line[:120] or shown(listing.source_name)

@@ -4,16 +4,13 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from PySide6.QtCore import QItemSelectionModel, QModelIndex, Qt
-from PySide6.QtGui import QDragEnterEvent, QDropEvent, QGuiApplication, QKeySequence, QShortcut
+from PySide6.QtGui import QDragEnterEvent, QDropEvent, QKeySequence, QShortcut
 from PySide6.QtWidgets import (
-    QAbstractItemView,
-    QFileDialog,
     QHBoxLayout,
-    QHeaderView,
     QListView,
     QPushButton,
     QSplitter,
-    QTableView,
+    QStackedWidget,
     QVBoxLayout,
     QWidget,
 )
@@ -23,13 +20,16 @@ from matcher.record import Origin
 from ui.answers import Answers
 from ui.conflicts import Conflicts
 from ui.desk import Desk, Page
-from ui.facts_delegate import FactsDelegate
-from ui.fields import label
+from ui.facts_view import FactsView
 from ui.given_bar import GivenBar
-from ui.intake import Intake, from_files, from_text
+from ui.intake import Intake
+from ui.large_picture import LargePicture
 from ui.line import Heading, Line, Trouble
+from ui.listing_edits import ListingEdits
+from ui.listing_intake import ListingIntake
 from ui.models.facts import VALUE, Facts
 from ui.models.pile import Pile
+from ui.pictures import Pictures, decoded
 from ui.pile_delegate import PileDelegate
 from ui.theme import GRID
 from ui.underline import Legend
@@ -43,8 +43,10 @@ class ListingsPage(Page):
     def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
         super().__init__(desk, parent)
         self.pile, self.facts = Pile(), Facts(desk.units)
-        self.list, self.table = QListView(), QTableView()
+        self.list, self.table = QListView(), FactsView(self.facts)
         self.words, self.conflicts, self.given = WordsView(), Conflicts(desk.units), GivenBar()
+        self.intake, self.edits = ListingIntake(desk, self), ListingEdits(desk, self)
+        self.pictures, self.large, self.views = Pictures(desk), LargePicture(), QStackedWidget()
         self.trouble, self.empty = Trouble(), Line()
         self._wanted_id = ""
         self.setAcceptDrops(True)
@@ -71,7 +73,10 @@ class ListingsPage(Page):
         down.addLayout(head)
         down.addWidget(self.trouble)
         self.empty.setText(
-            self.tr("Copy a listing's text anywhere and press Paste here, or drop saved pages and tables.")
+            self.tr(
+                "Copy a listing's text anywhere and press Paste here, or drop saved pages and tables. "
+                "Pictures go to the chosen listing."
+            )
         )
         down.addWidget(self.empty)
         down.addWidget(self._panes(), 1)
@@ -88,8 +93,7 @@ class ListingsPage(Page):
         right.setMinimumWidth(40 * GRID)
         split.addWidget(right)
         self.list.setMinimumWidth(24 * GRID)
-        for place, share in enumerate((3, 4, 4)):
-            split.setStretchFactor(place, share)
+        split.setSizes([26 * GRID, 62 * GRID, 54 * GRID])
         split.setChildrenCollapsible(False)
         return split
 
@@ -97,7 +101,10 @@ class ListingsPage(Page):
         middle = QWidget()
         down = QVBoxLayout(middle)
         down.setContentsMargins(GRID, 0, GRID, 0)
-        down.addWidget(self.words, 1)
+        self.views.addWidget(self.words)
+        self.views.addWidget(self.large)
+        down.addWidget(self.views, 1)
+        down.addWidget(self.pictures)
         across = QHBoxLayout()
         for words, act in (
             (self.tr("Split here"), self.split_here),
@@ -116,21 +123,6 @@ class ListingsPage(Page):
         down = QVBoxLayout(right)
         down.setContentsMargins(GRID, 0, 0, 0)
         down.addWidget(self.conflicts)
-        self.table.setModel(self.facts)
-        self.table.setItemDelegate(FactsDelegate(self.table))
-        self.table.setAccessibleName(self.tr("Facts of the listing"))
-        self.table.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
-        self.table.setShowGrid(False)
-        self.table.verticalHeader().hide()
-        self.table.verticalHeader().setDefaultSectionSize(self.fontMetrics().height() + GRID + 4)
-        self.table.setTabKeyNavigation(False)
-        header = self.table.horizontalHeader()
-        header.setDefaultAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
-        header.setStretchLastSection(True)
-        header.setHighlightSections(False)
-        header.resizeSection(0, 16 * GRID)
-        header.resizeSection(1, 18 * GRID)
-        header.setSectionResizeMode(QHeaderView.ResizeMode.Interactive)
         down.addWidget(self.table, 1)
         down.addWidget(Legend())
         return right
@@ -141,6 +133,11 @@ class ListingsPage(Page):
         session.answered.connect(self._show)
         self.list.selectionModel().currentChanged.connect(lambda *_: self._show_current())
         self.table.selectionModel().currentChanged.connect(self._fact_chosen)
+        self.intake.came.connect(self._add)
+        self.intake.kept.connect(self.edits.add_pictures)
+        self.intake.trouble.connect(self.trouble.tell)
+        self.pictures.chosen.connect(self._show_large)
+        self.large.put_away.connect(lambda: self.views.setCurrentWidget(self.words))
         self.words.pointed.connect(self.point_at)
         self.conflicts.pointed.connect(self.words.light)
         self.conflicts.settled.connect(self._settle)
@@ -152,30 +149,19 @@ class ListingsPage(Page):
 
     def paste(self) -> None:
         """Take the clipboard's text as one listing or several."""
-        text = QGuiApplication.clipboard().text()
-        if not text.strip():
-            self.trouble.tell(self.tr("There is no text on the clipboard; copy a listing first."))
-            return
-        self.take_text(text)
-
-    def take_text(self, text: str) -> None:
-        """Read pasted text on a worker and add what it holds."""
-        self._take(self.desk.work.run_ticking(from_text, text, self.tr("pasted")))
+        self.intake.paste()
 
     def choose_files(self) -> None:
         """Let the user choose files."""
-        paths, _kind = QFileDialog.getOpenFileNames(self, self.tr("Open listings"))
-        if paths:
-            self.take_files([Path(path) for path in paths])
+        self.intake.choose_files(self._current_id())
 
     def take_files(self, paths: Sequence[Path]) -> None:
-        """Read files on a worker and add what they hold."""
-        self._take(self.desk.work.run_ticking(from_files, list(paths)))
+        """Read files and add what they hold; pictures go to the chosen listing."""
+        self.intake.take_files(paths, self._current_id())
 
-    def _take(self, task: object) -> None:
-        self.trouble.tell("")
-        task.done.connect(self._add)  # type: ignore[attr-defined]
-        task.failed.connect(lambda fault: self.trouble.tell(str(fault)))  # type: ignore[attr-defined]
+    def _current_id(self) -> str:
+        listing = self.current()
+        return listing.id if listing else ""
 
     def _add(self, intake: Intake) -> None:
         if intake.listings:
@@ -196,12 +182,20 @@ class ListingsPage(Page):
 
     def dropEvent(self, event: QDropEvent) -> None:
         """Take what was dropped."""
-        paths = [Path(url.toLocalFile()) for url in event.mimeData().urls() if url.isLocalFile()]
-        if paths:
-            self.take_files(paths)
-        elif event.mimeData().hasText():
-            self.take_text(event.mimeData().text())
+        self.intake.take_mime(event.mimeData(), self._current_id())
         event.acceptProposedAction()
+
+    def _show_large(self, digest: str) -> None:
+        task = self.desk.shelf.picture(digest)
+        task.done.connect(self._decode_large)
+        task.failed.connect(lambda fault: self.trouble.tell(str(fault)))
+
+    def _decode_large(self, content: bytes) -> None:
+        room = self.views.size() * self.devicePixelRatioF() * 2
+        task = self.desk.work.run(decoded, content, room)
+        task.done.connect(self.large.show_image)
+        self.views.setCurrentWidget(self.large)
+        self.large.setFocus()
 
     # --- what is shown
 
@@ -245,6 +239,7 @@ class ListingsPage(Page):
             text, title = (listing.text, listing.title) if listing else ("", "")
             record = Record("", title=title, text=text)
         self.words.show_record(record)
+        self.pictures.show_pictures(listing.pictures if listing else ())
         self.conflicts.show_record(record)
         self.facts.show_record(record)
 
@@ -262,28 +257,15 @@ class ListingsPage(Page):
 
     # --- what people know better
 
-    def _change(self, words: str, listing: Listing) -> None:
-        self.desk.session.edit(words, self.desk.session.job.with_listing(listing))
-
     def _correct(self, field: str, text: str, origin: Origin) -> None:
         listing = self.current()
-        if listing is None:
-            return
-        try:
-            value = self.desk.units.entered(field, text)
-            note = text if origin is Origin.ANSWERED else ""
-            changed = listing.corrected(field, value, origin=origin, note=note)
-        except ValueError as fault:
-            self.given.tell(f"{label(field)}: {str(fault).splitlines()[0]}")
-            return
-        self.given.tell("")
-        self._change(self.tr("correcting {}").format(label(field).lower()), changed)
+        if listing is not None:
+            self.given.tell(self.edits.correct(listing, field, text, origin))
 
     def _settle(self, field: str, value: object, said: str) -> None:
         listing = self.current()
         if listing is not None:
-            words = self.tr("settling {}").format(label(field).lower())
-            self._change(words, listing.corrected(field, value, note=said))
+            self.edits.settle(listing, field, value, said)
 
     def words_are(self, field: str) -> None:
         """Take the selected words as the value of a field."""
@@ -291,19 +273,7 @@ class ListingsPage(Page):
         if not words.strip() or listing is None:
             self.given.tell(self.tr("Select the words in the text first."))
             return
-        from matcher.reading import read_listing
-
-        value = getattr(read_listing(words).facts, field)
-        try:
-            value = self.desk.units.entered(field, words) if value is None else value
-            changed = listing.corrected(field, value, note=words[:400])
-        except ValueError as fault:
-            self.given.tell(f"{label(field)}: {str(fault).splitlines()[0]}")
-            return
-        self.given.tell("")
-        self._change(self.tr("saying what words mean"), changed)
-
-    # --- the split
+        self.given.tell(self.edits.words_are(listing, field, words))
 
     def split_here(self) -> None:
         """Cut the listing in two where the cursor stands."""
@@ -311,10 +281,8 @@ class ListingsPage(Page):
         if listing is None or not 0 < at < len(listing.text):
             self.trouble.tell(self.tr("Put the cursor where the next listing starts, then split."))
             return
-        rest = Listing(text=listing.text[at:], source_name=listing.source_name)
-        self._replace(
-            self.tr("splitting a listing"), listing, [listing.edited(text=listing.text[:at]), rest], 0
-        )
+        self.trouble.tell("")
+        self.choose(self.edits.split(listing, at))
 
     def join_next(self) -> None:
         """Take the listing below as the rest of this one."""
@@ -322,22 +290,11 @@ class ListingsPage(Page):
         if listing is None or row + 1 >= len(self.pile.listings):
             self.trouble.tell(self.tr("There is no listing below to join with."))
             return
-        after = self.pile.listings[row + 1]
-        text = "\n".join(filter(None, (listing.text, after.title, after.text)))
-        self._replace(self.tr("joining two listings"), listing, [listing.edited(text=text)], 1)
-
-    def _replace(self, words: str, listing: Listing, new: list[Listing], swallowed: int) -> None:
         self.trouble.tell("")
-        job = self.desk.session.job
-        at = job.listings.index(listing)
-        self._wanted_id = new[-1].id
-        kept = (*job.listings[:at], *new, *job.listings[at + 1 + swallowed :])
-        self.desk.session.edit(words, job.edited(listings=kept))
+        self.edits.join(listing, self.pile.listings[row + 1])
 
     def remove(self) -> None:
         """Take the listing out of the job; undo brings it back."""
         listing = self.current()
         if listing is not None:
-            self.desk.session.edit(
-                self.tr("removing a listing"), self.desk.session.job.without_listing(listing.id)
-            )
+            self.edits.remove(listing)
