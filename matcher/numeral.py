@@ -25,7 +25,7 @@ _CONTINENTAL = re.compile(r"[1-9]\d{0,2}(?:\.\d{3})+,\d+")
 _LIMIT = 20_000
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Numeral:
     """The readings of one run of digits.
 

@@ -1,6 +1,7 @@
 """Codes: part, module and program numbers as they stand in a text, and what only looks like one."""
 
 import re
+from functools import lru_cache
 
 from matcher.reading.items import Items
 from matcher.reading.vocabulary import heads
@@ -16,6 +17,10 @@ _NO_CODE = re.compile(
 )
 _SECOND = re.compile(r"\d{3,}[A-Z]?|\d{2,4}[A-Z]{0,2}(?:[-/][A-Z0-9]+)+|\d{2,3}[A-Z]-?\d")
 _RATING = re.compile(r"\d(?:RPM|SPD|HZ|HP|MFD|VAC)(?![A-Z]*-)")
+_REMEMBERED = 20_000  # words that stand together come back in listing after listing
+_LETTERS = re.compile(r"[^\W\d_]+")
+_HYPHENED = re.compile(r"[A-Z]{1,4}-\d{2}")
+_JOINED = re.compile(r"[A-Z]{1,3}\d{3,}[A-Z-]")
 _BALL = re.compile(r"6[0-3]\d\d(?:-?(?:2?RS\w*|ZZ\w*|2Z|Z|DDU|LLU|LLB|2RSR|C3))*", re.IGNORECASE)
 
 
@@ -49,35 +54,37 @@ def written(items: Items, first: int, last: int) -> str:
     return items.scan.text[items.scan.starts[first] : items.scan.end(last)]
 
 
-def is_code(items: Items, first: int, last: int) -> bool:
-    """Say whether tokens that stand together are a code rather than a quantity, a frame or a size."""
-    text = written(items, first, last)
+def mended(items: Items, first: int, last: int) -> str:
+    """Return the words from token `first` to `last`, which touch, with misread figures put right."""
+    scan = items.scan
+    return (
+        "".join(map("".join, zip(scan.raw[first:last], scan.gaps[first:last], strict=True))) + scan.raw[last]
+    )
+
+
+@lru_cache(_REMEMBERED)
+def is_code(text: str) -> bool:
+    """Say whether words that stand together are a code rather than a quantity, a frame or a size."""
     if not 3 <= len(text) <= 30 or not _SHAPE.fullmatch(text) or _NO_CODE.fullmatch(text):
         return False
-    if not any(char.isalpha() for char in text) or sum(char.isdigit() for char in text) < 1:
+    letters = _LETTERS.findall(text)
+    if not letters or not any(char.isdigit() for char in text) or _RATING.search(text):
         return False
-    if _RATING.search(text):
-        return False
-    letters = [word for word in items.scan.words[first : last + 1] if word[0].isalpha()]
     if text == text.lower() and ("-" not in text or text[0].isdigit()):
         return False
-    if all(_stands_alone(word) for word in letters):
-        return bool(re.match(r"[A-Z]{1,4}-\d{2}", text)) or (
-            bool(re.match(r"[A-Z]{1,3}\d{3,}[A-Z-]", text)) and not _is_spec(items, first, last)
-        )
+    if all(_stands_alone(word.lower()) for word in letters):
+        # `V208-230HZ60PH1` has more than one known word in it, a code one at most.
+        return bool(_HYPHENED.match(text)) or (bool(_JOINED.match(text)) and len(letters) == 1)
     return True
 
 
-def _is_spec(items: Items, first: int, last: int) -> bool:
-    """`V208-230HZ60PH1`: more than one known word in it."""
-    return sum(word[0].isalpha() for word in items.scan.words[first : last + 1]) > 1
-
-
+@lru_cache(_REMEMBERED)
 def is_series(text: str) -> bool:
     """`GZ`, `VM`: capitals that open a code of two pieces."""
     return text.isalpha() and text.isupper() and 1 < len(text) <= 4 and not _stands_alone(text.lower())
 
 
+@lru_cache(_REMEMBERED)
 def is_second_piece(text: str) -> bool:
     """Say whether a piece can follow a series (`GZ 90S-4`, `VM 4830`): a figure first, more than a rating."""
     return _SECOND.fullmatch(text) is not None
@@ -89,6 +96,7 @@ def _stands_alone(word: str) -> bool:
     return known is not None and bool(known.roles)
 
 
+@lru_cache(_REMEMBERED)
 def is_ball_bearing(text: str) -> bool:
     """Say whether a code is a deep-groove ball bearing's (60xx to 63xx)."""
     return _BALL.fullmatch(text) is not None

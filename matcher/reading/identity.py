@@ -1,9 +1,10 @@
 """The numbers of a motor: its own, its module's and program's, and those of others that it replaces."""
 
 import re
+from functools import lru_cache
 
 from matcher.reading import brand
-from matcher.reading.code import is_ball_bearing, is_code, is_second_piece, is_series, reach, written
+from matcher.reading.code import is_ball_bearing, is_code, is_second_piece, is_series, mended, reach, written
 from matcher.reading.items import NO_ROLES, Items
 
 _NUMBER_LIKE = re.compile(r"[A-Za-z0-9]+(?:[-./ ][A-Za-z0-9]+)*")
@@ -120,7 +121,7 @@ def loose_codes(items: Items) -> None:
         if items.used[i] or not _may_be_code(items, i):
             continue
         first, last = reach(items, items.first[i])
-        text = written(items, first, last)
+        text = mended(items, first, last)
         start = i
         while start and items.first[start] > first:
             start -= 1
@@ -137,9 +138,7 @@ def loose_codes(items: Items) -> None:
             and items.scan.gaps[first - 1] == " "
         ):
             start, first = start - 1, first - 1
-        elif not (
-            is_code(items, first, last) or (_after_name(items, start) and (is_digits(text) or is_named(text)))
-        ):
+        elif not (is_code(text) or (_after_name(items, start) and (is_digits(text) or is_named(text)))):
             continue
         end = _item_of(items, i, last)
         _take(items, start, end)
@@ -166,11 +165,13 @@ _SPEC = re.compile(
 )
 
 
+@lru_cache(20_000)
 def is_named(text: str) -> bool:
     """Say whether letters and figures right behind a maker's name are its number; ratings aren't."""
     return _NAMED.fullmatch(text) is not None and not _SPEC.match(text) and len(text) > 3
 
 
+@lru_cache(20_000)
 def is_digits(text: str) -> bool:
     """`7021-9413`, `48-2207`: figures in groups, six or more; a phone's 555-0148 has three and four."""
     return (

@@ -20,12 +20,13 @@ _LOOK_BEFORE = 4
 _FAR = 60  # items; nothing is looked for farther away, so that the work stays linear
 # A capacitor that the motor needs is a fact about it, whoever supplies it.
 _NEEDED = frozenset({"capacitor_uf", "capacitor_vac"})
+_HEEDED = frozenset({"mute", "not", "origin", "unsure", "apart"})
 SEGMENT_ENDS = frozenset("\n|;.!?")
 CLAUSE_ENDS = frozenset(",+→")
 _BRACKETS = frozenset("()[]")
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True, eq=False)
 class Claim:
     """One value that some words give to one field; `strength` 0 counts only where nothing else does."""
 
@@ -108,37 +109,41 @@ class Items:
         token, end = 0, len(words)
         clause = segment = 0
         muted = ""
+        all_roles, first, last = self.roles, self.first, self.last
+        clauses, segments, all_muted = self.clause, self.segment, self.muted
         while token < end:
             word = words[token]
             length = 1
+            roles = NO_ROLES
             entry = known.get(word)
             if entry is not None:
-                roles, length = _longest(entry, words, token)
-            else:
-                roles = NO_ROLES
+                roles = entry.roles
+                if entry.longer:
+                    roles, length = _longest(entry, words, token)
             if roles:
-                muted = self._take_notice(roles, token + length, clause, segment, muted)
-                self.active.append(len(self.roles))
+                if not _HEEDED.isdisjoint(roles):
+                    muted = self._take_notice(roles, token + length, clause, segment, muted)
+                self.active.append(len(all_roles))
+                if "num" in roles:
+                    length = self._number(roles["num"], token, length)
             elif word[0] in FIRST_OF_NUMBER or word[-1] in FIRST_OF_NUMBER:
-                roles, length = self._number(word, token)
+                roles, length = NUMBER, self._number(word, token)
             elif not word[0].isalnum():
                 roles, clause, segment, muted = self._sign(word, token, (clause, segment, muted))
-            if "num" in roles and roles is not NUMBER:
-                _, length = self._number(roles["num"], token, length)
-            self.roles.append(roles)
-            self.first.append(token)
+            all_roles.append(roles)
+            first.append(token)
             token += length
-            self.last.append(token - 1)
-            self.clause.append(clause)
-            self.segment.append(segment)
-            self.muted.append(muted)
+            last.append(token - 1)
+            clauses.append(clause)
+            segments.append(segment)
+            all_muted.append(muted)
 
-    def _number(self, figures: str, token: int, length: int = 1) -> tuple[Roles, int]:
-        """Keep the figures that start at a token, with all that belongs to them."""
+    def _number(self, figures: str, token: int, length: int = 1) -> int:
+        """Keep the figures that start at a token; return how many tokens all that belongs to them takes."""
         if not (token and self.scan.glued(token - 1)):
             figures, length = gather(self.scan.words, token, figures, length)
         self.numbers[len(self.roles)] = numeral(figures)
-        return NUMBER, length
+        return length
 
     def _take_notice(self, roles: Roles, after: int, clause: int, segment: int, muted: str) -> str:
         """Heed words that say what the rest is about; return how the rest of the clause is muted."""
@@ -190,7 +195,9 @@ class Items:
         for i in range(len(self.roles) - 1, -1, -1):
             if self.segment[i] != segment or i < len(self.roles) - _FAR or self.word(i) == "(":
                 return
-            self.muted[i] = "clause"
+            if self.muted[i] == "sentence":
+                return
+            self.muted[i] = "sentence"
 
     def _ends(self, word: str, token: int) -> bool:
         """Say whether a sign ends a segment; a point inside an address doesn't."""

@@ -21,7 +21,7 @@ from matcher.reading import (
 from matcher.reading.columns import pair_columns
 from matcher.reading.dimension import lengths
 from matcher.reading.dual import merge_frequencies
-from matcher.reading.items import Claim, Items
+from matcher.reading.items import NO_ROLES, Claim, Items
 from matcher.reading.settle import settle
 from matcher.reading.thing import kind_of_thing
 from matcher.reading.together import GIVEN, tidy
@@ -30,6 +30,13 @@ from matcher.record import Conflict, Mark, Origin, Record
 __all__ = ["GIVEN", "read_beside", "read_listing", "read_plate"]
 
 Handler = Callable[[Items, int, str], None]
+_OF_MONEY = frozenset({"money", "price", "ship"})
+_BY_UNIT: dict[str, Callable[[Items, int], None]] = {
+    "pin": module.pins,
+    "c": phrases.celsius,
+    "f": phrases.celsius,
+    **dict.fromkeys(("day", "week", "month", "year"), terms.days),
+}
 
 _LABELS: dict[str, Handler] = {"label": identity.label}
 _WORDS: dict[str, Handler] = {
@@ -117,14 +124,25 @@ def _claim_all(items: Items) -> None:
     if not any(claim.field == "brand" for claim in items.claims):
         brand.by_place(items)
     _dispatch(items, _WORDS)
-    for i in items.numbers:
-        if not phrases.bare_frame(items, i):
-            module.pins(items, i)
-            terms.days(items, i)
-            phrases.celsius(items, i)
-            owner.own(items, i)
-    money.money(items)
+    _own_numbers(items)
+    kinds = set().union(*[items.roles[i] for i in items.active])
+    if not kinds.isdisjoint(_OF_MONEY):
+        money.money(items)
     lengths(items)
+
+
+def _own_numbers(items: Items) -> None:
+    """Let every number find its owner, from left to right."""
+    roles, used, count = items.roles, items.used, len(items.roles)
+    for i in items.numbers:
+        if used[i] or phrases.bare_frame(items, i):
+            continue
+        behind = roles[i + 1] if i + 1 < count else NO_ROLES
+        special = _BY_UNIT.get(behind.get("after") or behind.get("unit") or "")
+        if special:
+            special(items, i)
+        if not used[i]:
+            owner.own(items, i)
 
 
 def _dispatch(items: Items, handlers: dict[str, Handler]) -> None:

@@ -13,7 +13,34 @@ _FIGURES = re.compile(
 )
 _FIVE = re.compile(r"(?<=CAP )S(?= ?MFD)")
 _ONE = re.compile(r"(?<=PH )[lI|](?![\w])|(?<=PHASE )[lI|](?![\w])|(?<![\w])[lI|](?=/\d|PH\b|PHASE\b)")
-_DOUBT = re.compile(r"\d[OIl|SBZ]|[OIl|][\d/]|[OIl|]{2}\d|\bPH(?:ASE)? [lI|]\b|\b[lI]PH")
+SUSPECTS = frozenset(["O", "I", "l", "|", "S", "B", "Z", "o"]) | frozenset(
+    [
+        "lO",
+        "IO",
+        "OO",
+        "II",
+        "ll",
+        "Il",
+        "lI",
+        "OV",
+        "OC",
+        "OA",
+        "OW",
+        "OHZ",
+        "OHP",
+        "ORPM",
+        "OPH",
+        "IPH",
+        "lPH",
+        "IHP",
+        "lHP",
+        "IA",
+        "lA",
+        "IV",
+        "lV",
+    ]
+)
+"""Words that a cut leaves where a figure was misread; only then is the text worth mending."""
 _BARS = 4  # more are cell walls, not misread figures
 _TO_FIGURES = str.maketrans("OIl|SBZ", "0111582")
 _WORD = re.compile(r"(?<![\w-])[A-Z0|]{3,}(?![\w-])")
@@ -31,15 +58,16 @@ def _word(found: re.Match[str]) -> str:
     return said.translate(_TO_LETTERS) if letters >= 2 and "0" not in said[-1:] else said
 
 
-def mend(text: str, *, plate: bool) -> str:
-    """Return the text with misread figures, and on plates misread letters, put right; same length."""
-    bars = plate and text.count("|") >= _BARS
-    if bars:
+def mend_figures(text: str) -> str:
+    """Return the text with misread figures put right; same length."""
+    return _ONE.sub("1", _FIGURES.sub(_figures, text))
+
+
+def mend_plate(text: str) -> str:
+    """Return a plate's text with misread figures and letters put right; same length."""
+    if text.count("|") >= _BARS:
         text = text.replace("|", " ")
-    if _DOUBT.search(text):
-        text = _ONE.sub("1", _FIGURES.sub(_figures, text))
-    if plate and ("0" in text or "|" in text):
+    text = mend_figures(text)
+    if "0" in text or "|" in text:
         text = _WORD.sub(_word, text)
-    if plate:
-        text = _FIVE.sub("5", text)
-    return text
+    return _FIVE.sub("5", text)

@@ -6,6 +6,7 @@ are known by their look even when neither stands there (`208-230`, `1075`, `460/
 """
 
 from collections.abc import Callable, Mapping
+from functools import lru_cache
 
 from matcher.numeral import Numeral, numeral
 from matcher.reading.capacitor import VOLTS as CAPACITOR_VOLTS
@@ -115,7 +116,9 @@ def _by_neighbours(items: Items, i: int, number: Numeral) -> Given | None:
     return None
 
 
+@lru_cache(20_000)
 def _read(quantity: str, number: Numeral) -> Given | None:
+    """Return what a run of digits gives as a quantity; the same runs come back in listing after listing."""
     reader = READERS.get(quantity)
     return reader(number) if reader else None
 

@@ -9,6 +9,7 @@ from matcher.units import fahrenheit_to_celsius
 Handler = Callable[[Items, int, str], None]
 _VALUES: dict[str, object] = {"true": True, "false": False, "0": 0, "1": 1, "2": 2, "3": 3}
 _NEMA_FRAME = re.compile(r"(?:42|48|56|66|14[35]|18[24]|21[35]|25[46])[A-Z]{0,3}")
+_FRAME_NUMBERS = frozenset(["42", "48", "56", "66", "143", "145", "182", "184", "213", "215", "254", "256"])
 _IEC_FRAME = re.compile(r"(?:56|63|71|80|90|100|112|132)[SML]?")
 _AFTER_LETTER = frozenset({"ins", "insulation", "class", "class insulation", "insul"})
 _TAKES_NO = ("mounting", "enclosure", "control_signal", "explosion_proof", "duty", "shaft_ends")
@@ -246,12 +247,14 @@ def _frame_at(items: Items, i: int, j: int) -> None:
 
 def bare_frame(items: Items, i: int) -> bool:
     """Take `48Y`, `56C`, `143TC` standing alone; bare digits are no frame."""
+    if items.numbers[i].text not in _FRAME_NUMBERS or not items.is_glued(i):
+        return False
     token = items.first[i]
     if (token and items.scan.glued(token - 1)) or items.scan.words[items.last[i] + 2 : items.last[i] + 3] == (
         "-",
     ):
         return False  # within a code
-    if not items.is_glued(i) or i + 1 >= len(items) or not items.raw(i + 1).isalpha():
+    if not items.raw(i + 1).isalpha():
         return False
     letters = items.raw(i + 1).upper()
     code = items.word(i) + letters

@@ -12,7 +12,7 @@ from functools import cache
 from itertools import accumulate
 
 from matcher.reading.clean import clean
-from matcher.reading.mend import mend
+from matcher.reading.mend import SUSPECTS, mend_figures, mend_plate
 from matcher.tables import rows
 
 _DIGIT = r"[\d½¼¾⅛⅜⅝⅞⅓⅔⅕⅙]"
@@ -68,7 +68,10 @@ class Scan:
 
 def scan(text: str, *, plate: bool = False) -> Scan:
     """Cut `text`; tokens and gaps together are the whole cleaned text, in order."""
-    pieces = _TOKEN.findall(mend(clean(text), plate=plate))
+    cleaned = mend_plate(clean(text)) if plate else clean(text)
+    pieces = _TOKEN.findall(cleaned)
+    if not plate and not SUSPECTS.isdisjoint([piece[0] for piece in pieces]):
+        pieces = _TOKEN.findall(mend_figures(cleaned))
     if "." in text:
         pieces = _without_points(pieces)
     if not pieces:
