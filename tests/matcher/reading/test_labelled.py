@@ -22,6 +22,8 @@ ROWS: list[tuple[str, str, dict[str, Any]]] = [
     ("Tours/min", "1350", {"rpm": (1350,)}),
     ("Umdr./min", "1350", {"rpm": (1350,)}),
     ("Typ", "PF 71", {"part_number": "PF 71"}),
+    ("Typ", "VR 63-4", {"part_number": "VR 63-4"}),
+    ("Volts", "\u200f115\u200e", {"volts": "115"}),
     ("Typ", "IP 55", {}),
     ("Protection", "IP54", {}),
     ("Amps", "-5", {}),
