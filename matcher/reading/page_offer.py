@@ -9,7 +9,8 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from matcher.reading.amounts import money
-from matcher.reading.labelled import Value, read_value
+from matcher.reading.cell_special import Value
+from matcher.reading.labelled import read_value
 from matcher.reading.page_data import Thing, items, term, text_of, types
 from matcher.reading.table_headers import header
 
