@@ -53,9 +53,10 @@ def _by_word(kind: Kind, field: str) -> Callable[[str], tuple[Value, ...]]:
 
 def _kind(cell: str) -> tuple[Value, ...]:
     """A type may be a number of the maker, but not where its words say anything else (`3-phase`)."""
-    told = values_of(read_listing(cell, SUBJECT))
-    number = "" if any(field != "part_number" for field, _ in told) else designation(cell)
-    return (("part_number", number),) if number else tuple(told)
+    read = values_of(read_listing(cell, SUBJECT))
+    told = tuple(value for value in read if value[0] not in {"brand", "part_number", "other_numbers"})
+    number = "" if told else designation(cell)
+    return (("part_number", number),) if number else told
 
 
 def _returns(cell: str) -> tuple[Value, ...]:
