@@ -31,6 +31,8 @@ class _TestRow(QWidget):
         self.edit.setFixedWidth((8 + 6 * test.numbers) * GRID)
         self.edit.setAccessibleName(f"{test.question} {test.unit}")
         self.edit.setPlaceholderText(" ".join(["2.1"] * test.numbers) if test.numbers > 1 else "")
+        self._fault = ""
+        self.edit.editingFinished.connect(lambda: self.trouble.tell(self._fault))
         self.choice.chosen.connect(lambda answer: self.answered.emit(test.name, answer))
         self.edit.typed.connect(lambda text: self.answered.emit(test.name, text))
         self._lay_out(test)
@@ -62,7 +64,9 @@ class _TestRow(QWidget):
         self.question.setText(f"▸ {self.test.question}" if is_next else self.test.question)
         self.choice.show_choice(text)
         self.edit.show_text("" if text == SKIPPED else text)
-        self.trouble.tell(fault)
+        self._fault = fault
+        is_half = self.edit.hasFocus() and len(text.split()) < self.test.numbers
+        self.trouble.tell("" if is_half else fault)
 
 
 class BenchView(QWidget):

@@ -24,6 +24,7 @@ class DatesBar(QWidget):
         self.listing, self.counted = QComboBox(), QComboBox()
         self.edits = {name: Typed() for name in ENTRIES}
         self.trouble = Trouble()
+        self._faults: dict[str, str] = {}
         self._lay_out()
         self.listing.activated.connect(lambda place: self.bought.emit(self.listing.itemData(place)))
         self.counted.activated.connect(
@@ -31,6 +32,7 @@ class DatesBar(QWidget):
         )
         for name, edit in self.edits.items():
             edit.typed.connect(lambda text, one=name: self.entered.emit(one, text))
+            edit.editingFinished.connect(lambda: self._tell_faults(typing=False))
 
     def _lay_out(self) -> None:
         grid = QGridLayout(self)
@@ -72,8 +74,17 @@ class DatesBar(QWidget):
             edit.setEnabled(rest.bought is not None)
         self.counted.setCurrentIndex(self.counted.findData(entries.counted))
         self.counted.setEnabled(rest.bought is not None)
-        faults = rest.standing.faults if rest.standing else {}
-        self.trouble.tell("  ".join(faults[name] for name in ENTRIES if name in faults))
+        self._faults = dict(rest.standing.faults) if rest.standing else {}
+        self._tell_faults(typing=True)
+
+    def _tell_faults(self, *, typing: bool) -> None:
+        """Say what is wrong; half a date isn't wrong yet while it is being typed."""
+        known = [
+            self._faults[name]
+            for name, edit in self.edits.items()
+            if name in self._faults and not (typing and edit.hasFocus())
+        ]
+        self.trouble.tell("  ".join(known))
 
     def _show_listings(self, rest: Rest) -> None:
         lines = [("", self.tr("nothing bought yet"))]

@@ -167,6 +167,7 @@ def test_what_cannot_be_stays_in_its_box_with_the_reason(delivered, settle):
     edit.selectAll()
     QTest.keyClicks(edit, "1 Mar 2030")
     settle(delivered)
+    QTest.keyClick(edit, Qt.Key.Key_Return)
     assert "before the purchase" in page.dates.trouble.text()
     assert edit.text() == "1 Mar 2030"
     assert page.verdict.after.accessibleName() == "Fits"
@@ -250,6 +251,26 @@ def test_readings_are_typed_and_a_bad_one_says_why(delivered, settle):
     settle(delivered)
     assert row.trouble.isHidden()
     assert page.bench.says.text() == "The run capacitor has failed."
+
+
+def test_half_a_reading_and_half_a_date_are_not_wrong_yet(bench, settle):
+    job = old_job(motor_type="ecm_airflow")
+    bench.session.open(with_bought(job, LISTING.id))
+    settle(bench)
+    bench.window.go_to(SWAP_PROOF)
+    row = bench.pages[SWAP_PROOF].bench.rows["windings_ohm"]
+    row.edit.setFocus()
+    QTest.keyClicks(row.edit, "2.1 2.0")
+    settle(bench)
+    assert row.trouble.isHidden()
+    QTest.keyClick(row.edit, Qt.Key.Key_Return)
+    assert "isn't 3 reading" in row.trouble.text()
+    bench.window.go_to(ARRIVAL)
+    dates = bench.pages[ARRIVAL].dates
+    dates.edits["delivered"].setFocus()
+    QTest.keyClicks(dates.edits["delivered"], "8 Ap")
+    settle(bench)
+    assert dates.trouble.isHidden()
 
 
 @pytest.fixture
