@@ -9,6 +9,7 @@ from PySide6.QtCore import QObject
 from PySide6.QtGui import QKeySequence, QShortcut
 
 from matcher.job import Job
+from matcher.tables import data_folder
 from ui.clerk import Clerk
 from ui.desk import Desk, Page
 from ui.job_head import JobHead
@@ -64,6 +65,7 @@ class Bench(QObject):
             self.window.pages.addWidget(page)
             page.state.connect(lambda words, at=place: self.window.rail.show_state(at, words))
             page.go.connect(self.window.go_to)
+            page.example.connect(self.open_example)
 
     def _connect(self) -> None:
         self.head.new_job.connect(self.new_job)
@@ -104,6 +106,10 @@ class Bench(QObject):
         task = self.work.run(example_job, folder)
         task.done.connect(self.session.open)
         task.failed.connect(lambda fault: self.window.tell(str(fault)))
+
+    def open_example(self) -> None:
+        """Open the example that is shipped with the program."""
+        self.open_demo(data_folder() / "demo")
 
     def close(self) -> None:
         """Save what is open and end every thread."""

@@ -29,6 +29,8 @@ class Page(QWidget):
     state = Signal(str)
     go = Signal(int)
     """Asks the window to show another stage."""
+    example = Signal()
+    """Asks for the example job."""
 
     def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
         super().__init__(parent)

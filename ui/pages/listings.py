@@ -20,11 +20,12 @@ from matcher.record import Origin
 from ui.answers import Answers
 from ui.conflicts import Conflicts
 from ui.desk import Desk, Page
+from ui.empty import Empty
 from ui.facts_view import FactsView
 from ui.given_bar import GivenBar
 from ui.intake import Intake
 from ui.large_picture import LargePicture
-from ui.line import Heading, Line, Trouble
+from ui.line import Heading, Trouble
 from ui.listing_edits import ListingEdits
 from ui.listing_intake import ListingIntake
 from ui.models.facts import VALUE, Facts
@@ -47,7 +48,13 @@ class ListingsPage(Page):
         self.words, self.conflicts, self.given = WordsView(), Conflicts(desk.units), GivenBar()
         self.intake, self.edits = ListingIntake(desk, self), ListingEdits(desk, self)
         self.pictures, self.large, self.views = Pictures(desk), LargePicture(), QStackedWidget()
-        self.trouble, self.empty = Trouble(), Line()
+        self.trouble = Trouble()
+        self.empty = Empty(
+            self.tr(
+                "Copy a listing's text anywhere and press Paste here, or drop saved pages and tables. "
+                "Pictures go to the chosen listing."
+            )
+        )
         self._wanted_id = ""
         self.setAcceptDrops(True)
         self._lay_out()
@@ -72,13 +79,8 @@ class ListingsPage(Page):
             head.addWidget(button)
         down.addLayout(head)
         down.addWidget(self.trouble)
-        self.empty.setText(
-            self.tr(
-                "Copy a listing's text anywhere and press Paste here, or drop saved pages and tables. "
-                "Pictures go to the chosen listing."
-            )
-        )
         down.addWidget(self.empty)
+        self.empty.example.connect(self.example)
         down.addWidget(self._panes(), 1)
 
     def _panes(self) -> QSplitter:
@@ -145,8 +147,6 @@ class ListingsPage(Page):
         self.given.given.connect(self._correct)
         self.given.words_are.connect(self.words_are)
 
-    # --- what comes in
-
     def paste(self) -> None:
         """Take the clipboard's text as one listing or several."""
         self.intake.paste()
@@ -196,8 +196,6 @@ class ListingsPage(Page):
         task.done.connect(self.large.show_image)
         self.views.setCurrentWidget(self.large)
         self.large.setFocus()
-
-    # --- what is shown
 
     def current(self) -> Listing | None:
         """Return the chosen listing."""
@@ -254,8 +252,6 @@ class ListingsPage(Page):
         row = self.facts.row_of(field)
         if row >= 0:
             self.table.setCurrentIndex(self.facts.index(row, VALUE))
-
-    # --- what people know better
 
     def _correct(self, field: str, text: str, origin: Origin) -> None:
         listing = self.current()

@@ -85,6 +85,7 @@ class MoneyPage(Page):
         area = QScrollArea()
         area.setWidgetResizable(True)
         area.setWidget(self.message)
+        area.setAccessibleName(self.tr("Message to the seller"))
         down.addWidget(area, 2)
         return whole
 

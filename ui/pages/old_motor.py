@@ -41,6 +41,7 @@ class OldMotorPage(Page):
         self.drawing = Drawing(desk.units.of)
         self.how_to, self.missing = HowTo(), MissingList()
         self.in_mm = QPushButton(self.tr("mm"))
+        self.example_button = QPushButton(self.tr("Show the &example"))
         self._lay_out()
         self.setFocusProxy(self.plate)
         self._connect()
@@ -53,6 +54,8 @@ class OldMotorPage(Page):
         self.in_mm.setCheckable(True)
         self.in_mm.setToolTip(self.tr("Show lengths in millimetres"))
         self.in_mm.setAccessibleName(self.tr("Lengths in millimetres"))
+        self.example_button.clicked.connect(self.example)
+        head.addWidget(self.example_button)
         head.addWidget(self.in_mm)
         down.addLayout(head)
         down.addWidget(self.plate)
@@ -146,6 +149,7 @@ class OldMotorPage(Page):
 
     def _show_job(self, job: Job) -> None:
         self.plate.show_text(job.plate_text)
+        self.example_button.setVisible(not job.plate_text and not job.given)
 
     def _show_again(self) -> None:
         if self.desk.session.answers is not None:

@@ -22,6 +22,7 @@ from matcher.presume import prepare
 from ui.answers import Answers
 from ui.desk import Desk, Page
 from ui.drawing import Drawing, Scene
+from ui.empty import Empty
 from ui.export import copy_lines, save_csv, save_page, save_pdf
 from ui.line import Heading, Line, Soft, Trouble
 from ui.models.pile import name_of
@@ -44,7 +45,10 @@ class SideBySidePage(Page):
         self.side = Side()
         self.table = SideTable(self.side)
         self.seek, self.order, self.differences = QLineEdit(), QComboBox(), QCheckBox()
-        self.empty, self.trouble = Line(), Trouble()
+        self.trouble = Trouble()
+        self.empty = Empty(
+            self.tr("Nothing to compare yet: type the plate of the old motor, then paste listings.")
+        )
         self.why, self.source = Line(), Soft()
         self.drawing = Drawing(desk.units.of)
         self._lay_out()
@@ -59,10 +63,8 @@ class SideBySidePage(Page):
         self._fill_tools(head)
         down.addLayout(head)
         down.addWidget(self.trouble)
-        self.empty.setText(
-            self.tr("Nothing to compare yet: type the plate of the old motor, then paste listings.")
-        )
         down.addWidget(self.empty)
+        self.empty.example.connect(self.example)
         split = QSplitter(Qt.Orientation.Vertical)
         split.addWidget(self.table)
         split.addWidget(self._below())
