@@ -33,6 +33,8 @@ def gather(words: Words, token: int, figures: str, length: int) -> tuple[str, in
         if after >= len(words):
             break
         following = words[after]
+        if following[0] not in FIRST_OF_NUMBER and following != "," and following not in _JOINTS:
+            break
         if following in EIGHTHS and figures.isdigit() and len(figures) < 3:
             figures, length = f"{figures}-{following}", length + 1
         elif _lists(words, figures, token, after):
@@ -52,8 +54,8 @@ def _lists(words: Words, figures: str, token: int, after: int) -> bool:
     if after + comma >= len(words):
         return False
     more = words[after + comma]
-    last = _LAST_FIGURE.search(figures)
-    if last is None or more[0] not in FIRST_OF_NUMBER:
+    last = _LAST_FIGURE.search(figures) if more[0] in FIRST_OF_NUMBER else None
+    if last is None:
         return False
     form = next((form for form in _FORMS if form.fullmatch(last[0]) and form.fullmatch(more)), None)
     if form is None:

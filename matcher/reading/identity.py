@@ -138,7 +138,7 @@ def loose_codes(items: Items) -> None:
             and items.scan.gaps[first - 1] == " "
         ):
             start, first = start - 1, first - 1
-        elif not (is_code(text) or (_after_name(items, start) and (is_digits(text) or is_named(text)))):
+        elif not (is_code(text) or ((is_digits(text) or is_named(text)) and _after_name(items, start))):
             continue
         end = _item_of(items, i, last)
         _take(items, start, end)
@@ -148,9 +148,17 @@ def loose_codes(items: Items) -> None:
 def _may_be_code(items: Items, i: int) -> bool:
     """Say whether a figure touches letters or a hyphen, or is made of groups; most figures don't."""
     token = items.first[i]
+    tight = items.scan.tight
+    behind = items.roles[i + 1]
+    if (
+        ("unit" in behind or "after" in behind)
+        and not (token and tight[token - 1])
+        and not items.is_glued(i + 1)
+    ):
+        return False  # `115V`
     return (
-        items.scan.glued(items.last[i])
-        or (token > 0 and (items.scan.glued(token - 1) or is_series(items.scan.raw[token - 1])))
+        tight[items.last[i]]
+        or (token > 0 and (tight[token - 1] or is_series(items.scan.raw[token - 1])))
         or "-" in items.numbers[i].signs
         or items.word(i - 1) in ("#", "no", "number")
         or 6000 <= items.numbers[i].atoms[0] < 6400

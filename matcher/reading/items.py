@@ -20,7 +20,10 @@ _LOOK_BEFORE = 4
 _FAR = 60  # items; nothing is looked for farther away, so that the work stays linear
 # A capacitor that the motor needs is a fact about it, whoever supplies it.
 _NEEDED = frozenset({"capacitor_uf", "capacitor_vac"})
-_HEEDED = frozenset({"mute", "not", "origin", "unsure", "apart"})
+# Twice as many as any handler looks behind the last item or before the first one.
+_PADDING = 32
+_NO_ITEMS: list[Roles] = [NO_ROLES] * _PADDING
+_NO_WORDS = [""] * _PADDING
 SEGMENT_ENDS = frozenset("\n|;.!?")
 CLAUSE_ENDS = frozenset(",+→")
 _BRACKETS = frozenset("()[]")
@@ -40,9 +43,9 @@ class Claim:
     """`?` behind it, or `words` of doubt in its clause; empty where the seller is sure."""
 
 
-def _longest(entry: Word, words: tuple[str, ...], token: int) -> tuple[Roles, int]:
-    """Return the roles of the longest known phrase that starts at a token, and how many tokens it takes."""
-    roles: Roles = entry.roles
+def _longest(entry: Word, words: tuple[str, ...], token: int) -> tuple[Word, int]:
+    """Return the end of the longest known phrase that starts at a token, and how many tokens it takes."""
+    found = entry
     length = 1
     for k in range(token + 1, len(words)):
         following = entry.longer.get(words[k])
@@ -50,8 +53,8 @@ def _longest(entry: Word, words: tuple[str, ...], token: int) -> tuple[Roles, in
             break
         entry = following
         if entry.roles:
-            roles, length = entry.roles, k - token + 1
-    return (roles, length) if roles else (NO_ROLES, 1)
+            found, length = entry, k - token + 1
+    return found, length
 
 
 class Items:
@@ -67,18 +70,20 @@ class Items:
         "asked",
         "claims",
         "clause",
+        "count",
         "doubted",
         "first",
-        "known",
         "last",
         "muted",
         "numbers",
         "plate",
+        "raws",
         "roles",
         "scan",
         "segment",
         "source",
         "used",
+        "words",
     )
 
     def __init__(self, text: str, source: str, *, plate: bool = False) -> None:
@@ -93,15 +98,28 @@ class Items:
         self.muted: list[str] = []
         self.doubted: set[int] = set()
         self.asked: set[int] = set()
+        self.active: list[int] = []
         self.numbers: dict[int, Numeral] = {}
         self.claims: list[Claim] = []
-        self.active: list[int] = []
         self._lay_out(heads())
-        self.used: list[bool] = [False] * len(self.roles)
-        self.known: dict[str, object] = {}
+        self.count = len(self.first)
+        self.used: list[bool] = [False] * self.count
+        self._pad()
+
+    def _pad(self) -> None:
+        """Let one ask for what stands beside the first and the last item: nothing does."""
+        words, raw = self.scan.words, self.scan.raw
+        self.words = [
+            words[one] if one == two else " ".join(words[one : two + 1])
+            for one, two in zip(self.first, self.last, strict=True)
+        ]
+        self.words += _NO_WORDS
+        self.raws = [raw[one] for one in self.first]
+        self.raws += _NO_WORDS
+        self.roles += _NO_ITEMS
 
     def __len__(self) -> int:
-        return len(self.roles)
+        return self.count
 
     def _lay_out(self, known: Heads) -> None:
         """Group the tokens into items, longest phrase first, and count clauses and segments."""
@@ -117,15 +135,17 @@ class Items:
             roles = NO_ROLES
             entry = known.get(word)
             if entry is not None:
-                roles = entry.roles
                 if entry.longer:
-                    roles, length = _longest(entry, words, token)
+                    entry, length = _longest(entry, words, token)
+                roles = entry.roles
             if roles:
-                if not _HEEDED.isdisjoint(roles):
+                if entry.heeded:
                     muted = self._take_notice(roles, token + length, clause, segment, muted)
                 self.active.append(len(all_roles))
                 if "num" in roles:
                     length = self._number(roles["num"], token, length)
+            elif word == "," and not muted:
+                clause += 1
             elif word[0] in FIRST_OF_NUMBER or word[-1] in FIRST_OF_NUMBER:
                 roles, length = NUMBER, self._number(word, token)
             elif not word[0].isalnum():
@@ -193,7 +213,11 @@ class Items:
     def _set_apart(self, segment: int) -> None:
         """Mute the sentence, or the bracket, that says in the end that it is about another listing."""
         for i in range(len(self.roles) - 1, -1, -1):
-            if self.segment[i] != segment or i < len(self.roles) - _FAR or self.word(i) == "(":
+            if (
+                self.segment[i] != segment
+                or i < len(self.roles) - _FAR
+                or self.scan.words[self.first[i]] == "("
+            ):
                 return
             if self.muted[i] == "sentence":
                 return
@@ -235,21 +259,19 @@ class Items:
         self.first = [self.first[old] for old in order]
         self.last = [self.last[old] for old in order]
         self.active = [new for new, roles in enumerate(self.roles) if roles]
+        self._pad()
 
     def word(self, i: int) -> str:
         """Return the folded words of an item, blank between them; empty where there is none."""
-        if not 0 <= i < len(self.roles):
-            return ""
-        first, last = self.first[i], self.last[i]
-        return self.scan.words[first] if first == last else " ".join(self.scan.words[first : last + 1])
+        return self.words[i]
 
     def raw(self, i: int) -> str:
         """Return the first token of an item as written; empty where there is none."""
-        return self.scan.raw[self.first[i]] if 0 <= i < len(self.roles) else ""
+        return self.raws[i]
 
     def is_glued(self, i: int) -> bool:
         """Say whether an item touches the next one (a hyphen counts as touching)."""
-        return 0 <= i < len(self.roles) - 1 and self.scan.glued(self.last[i])
+        return 0 <= i < self.count - 1 and self.scan.tight[self.last[i]]
 
     def span(self, i: int, j: int) -> tuple[int, int]:
         """Return the character span from the start of item `i` to the end of item `j`."""
@@ -257,11 +279,11 @@ class Items:
 
     def has(self, i: int, kind: str) -> bool:
         """Say whether item `i` exists and may be of a kind."""
-        return 0 <= i < len(self.roles) and kind in self.roles[i]
+        return kind in self.roles[i]
 
     def said(self, i: int, kind: str) -> str | None:
         """Return what item `i` says as a kind, or None."""
-        return self.roles[i].get(kind) if 0 <= i < len(self.roles) else None
+        return self.roles[i].get(kind)
 
     def claim(self, field: str, value: object, i: int, j: int | None = None, strength: int = 1) -> None:
         """Claim a value for a field by the items `i` to `j`, unless they speak of something else."""

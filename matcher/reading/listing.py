@@ -2,10 +2,11 @@
 
 from collections.abc import Callable, Sequence
 from dataclasses import replace
+from functools import cache
 
 from pydantic import ValidationError
 
-from matcher.motor import OFFER_FIELDS, Offer
+from matcher.motor import Offer
 from matcher.reading import (
     brand,
     capacitor,
@@ -25,6 +26,7 @@ from matcher.reading.items import NO_ROLES, Claim, Items
 from matcher.reading.settle import settle
 from matcher.reading.thing import kind_of_thing
 from matcher.reading.together import GIVEN, tidy
+from matcher.reading.vocabulary import all_roles
 from matcher.record import Conflict, Mark, Origin, Record
 
 __all__ = ["GIVEN", "read_beside", "read_listing", "read_plate"]
@@ -38,6 +40,17 @@ _BY_UNIT: dict[str, Callable[[Items, int], None]] = {
     **dict.fromkeys(("day", "week", "month", "year"), terms.days),
 }
 
+
+class _Handled(dict[int, tuple[tuple[Handler, str], ...]]):
+    """The handlers of the roles of a phrase, by the identity of the roles, which live as long as the tables."""
+
+    def __init__(self, handlers: dict[str, Handler]) -> None:
+        super().__init__({id(NO_ROLES): ()})
+        for roles in all_roles():
+            found = [(handlers[kind], value) for kind, value in roles.items() if kind in handlers]
+            self[id(roles)] = tuple(found)
+
+
 _LABELS: dict[str, Handler] = {"label": identity.label}
 _WORDS: dict[str, Handler] = {
     **phrases.HANDLERS,
@@ -48,6 +61,12 @@ _WORDS: dict[str, Handler] = {
     **terms.HANDLERS,
     **money.HANDLERS,
 }
+
+
+@cache
+def _handled() -> tuple[_Handled, _Handled]:
+    """Return the handlers of labels, and of all other words."""
+    return _Handled(_LABELS), _Handled(_WORDS)
 
 
 def read_listing(text: str, title: str = "", *, id: str = "") -> Record:  # noqa: A002 (the record's own word)
@@ -84,7 +103,7 @@ def _record(parts: list[Items], name: str, title: str, text: str, given: Sequenc
     settled, conflicts = settle(claims)
     tidy(settled, conflicts, parts)
     texts = {"title": title, "text": text}
-    facts = _offer({field: settled[field][0] for field in OFFER_FIELDS if field in settled})
+    facts = _offer({field: value for field, (value, _) in settled.items()})
     return Record(
         id=name,
         facts=facts,
@@ -119,11 +138,11 @@ def _claim_all(items: Items) -> None:
     if items.plate:
         pair_columns(items)
         brand.of_plate(items)
-    _dispatch(items, _LABELS)
+    _dispatch(items, _handled()[0])
     identity.loose_codes(items)
     if not any(claim.field == "brand" for claim in items.claims):
         brand.by_place(items)
-    _dispatch(items, _WORDS)
+    _dispatch(items, _handled()[1])
     _own_numbers(items)
     kinds = set().union(*[items.roles[i] for i in items.active])
     if not kinds.isdisjoint(_OF_MONEY):
@@ -133,11 +152,11 @@ def _claim_all(items: Items) -> None:
 
 def _own_numbers(items: Items) -> None:
     """Let every number find its owner, from left to right."""
-    roles, used, count = items.roles, items.used, len(items.roles)
+    roles, used = items.roles, items.used
     for i in items.numbers:
         if used[i] or phrases.bare_frame(items, i):
             continue
-        behind = roles[i + 1] if i + 1 < count else NO_ROLES
+        behind = roles[i + 1]
         special = _BY_UNIT.get(behind.get("after") or behind.get("unit") or "")
         if special:
             special(items, i)
@@ -145,12 +164,12 @@ def _own_numbers(items: Items) -> None:
             owner.own(items, i)
 
 
-def _dispatch(items: Items, handlers: dict[str, Handler]) -> None:
+def _dispatch(items: Items, handled: _Handled) -> None:
+    """Let each item's words claim: one look-up an item, then only the handlers that it has."""
+    roles = items.roles
     for i in items.active:
-        for kind, value in items.roles[i].items():
-            handler = handlers.get(kind)
-            if handler:
-                handler(items, i, value)
+        for handler, value in handled.get(id(roles[i]), ()):
+            handler(items, i, value)
 
 
 def _mark(texts: dict[str, str], claim: Claim) -> Mark:

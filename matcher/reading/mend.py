@@ -13,6 +13,7 @@ _FIGURES = re.compile(
 )
 _FIVE = re.compile(r"(?<=CAP )S(?= ?MFD)")
 _ONE = re.compile(r"(?<=PH )[lI|](?![\w])|(?<=PHASE )[lI|](?![\w])|(?<![\w])[lI|](?=/\d|PH\b|PHASE\b)")
+_DOUBT = re.compile(r"\d[OIl|SBZ]|[OIl|][\d/]|\bPH(?:ASE)? [lI|]\b|\b[lI]PH")
 SUSPECTS = frozenset(["O", "I", "l", "|", "S", "B", "Z", "o"]) | frozenset(
     [
         "lO",
@@ -60,6 +61,8 @@ def _word(found: re.Match[str]) -> str:
 
 def mend_figures(text: str) -> str:
     """Return the text with misread figures put right; same length."""
+    if not _DOUBT.search(text):
+        return text
     return _ONE.sub("1", _FIGURES.sub(_figures, text))
 
 

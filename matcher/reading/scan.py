@@ -10,6 +10,7 @@ from collections.abc import Container
 from dataclasses import dataclass
 from functools import cache
 from itertools import accumulate
+from operator import add
 
 from matcher.reading.clean import clean
 from matcher.reading.mend import SUSPECTS, mend_figures, mend_plate
@@ -55,6 +56,8 @@ class Scan:
     words: tuple[str, ...]
     gaps: tuple[str, ...]
     starts: list[int]
+    tight: list[bool]
+    """Whether nothing but a hyphen stands between a token and the next one."""
 
     def end(self, token: int) -> int:
         """Return the place in the text right after a token."""
@@ -62,40 +65,45 @@ class Scan:
 
     def glued(self, token: int) -> bool:
         """Say whether nothing but a hyphen stands between a token and the next one."""
-        gap = self.gaps[token]
-        return not gap or gap == "-"
+        return self.tight[token]
 
 
 def scan(text: str, *, plate: bool = False) -> Scan:
     """Cut `text`; tokens and gaps together are the whole cleaned text, in order."""
     cleaned = mend_plate(clean(text)) if plate else clean(text)
     pieces = _TOKEN.findall(cleaned)
-    if not plate and not SUSPECTS.isdisjoint([piece[0] for piece in pieces]):
-        pieces = _TOKEN.findall(mend_figures(cleaned))
-    if "." in text:
-        pieces = _without_points(pieces)
     if not pieces:
-        return Scan(text, (), (), (), [])
+        return Scan(text, (), (), (), [], [])
     raw, gaps = zip(*pieces, strict=True)
-    starts = [0, *accumulate([len(word) + len(gap) for word, gap in pieces])]
-    return Scan(text, raw, tuple(map(_FOLDED.__getitem__, raw)), gaps, starts)
+    if not plate and not SUSPECTS.isdisjoint(raw):
+        mended = mend_figures(cleaned)
+        if mended != cleaned:
+            raw, gaps = zip(*_TOKEN.findall(mended), strict=True)
+    if "." in raw:
+        raw, gaps = _without_points(raw, gaps)
+    starts = [0, *accumulate(map(add, map(len, raw), map(len, gaps)))]
+    tight = [not gap or gap == "-" for gap in gaps]
+    return Scan(text, raw, tuple(map(_FOLDED.__getitem__, raw)), gaps, starts, tight)
 
 
-def _without_points(pieces: list[tuple[str, str]]) -> list[tuple[str, str]]:
+Tokens = tuple[str, ...]
+
+
+def _without_points(raw: Tokens, gaps: Tokens) -> tuple[Tokens, Tokens]:
     """Let the points of abbreviations (`Mfr. no.`, `1/2 in. by`, `TH.PROT.`) fall into the gaps."""
-    kept: list[tuple[str, str]] = []
-    last = len(pieces) - 1
-    for k, piece in enumerate(pieces):
-        if (
-            piece[0] == "."
-            and kept
-            and _abbreviates(*kept[-1], piece[1], pieces[k + 1][0] if k < last else "")
-        ):
-            word, gap = kept[-1]
-            kept[-1] = word, f"{gap}.{piece[1]}"
-        else:
-            kept.append(piece)
-    return kept
+    points: set[int] = set()
+    k = 0
+    last = len(raw) - 1
+    for _ in range(raw.count(".")):
+        k = raw.index(".", k)
+        if k and _abbreviates(raw[k - 1], gaps[k - 1], gaps[k], raw[k + 1] if k < last else ""):
+            points.add(k)
+        k += 1
+    if not points:
+        return raw, gaps
+    kept = [k for k in range(last + 1) if k not in points]
+    wide = {k - 1: f"{gaps[k - 1]}.{gaps[k]}" for k in points}
+    return tuple([raw[k] for k in kept]), tuple([wide.get(k, gaps[k]) for k in kept])
 
 
 @cache
@@ -144,7 +152,8 @@ def unjoin(cut: Scan, known: Container[str]) -> Scan:
             words.append(word)
             gaps.append(cut.gaps[token])
             starts.append(start)
-    return Scan(cut.text, tuple(raw), tuple(words), tuple(gaps), starts)
+    tight = [not gap or gap == "-" for gap in gaps]
+    return Scan(cut.text, tuple(raw), tuple(words), tuple(gaps), starts, tight)
 
 
 def _label_length(word: str, known: Container[str]) -> int:

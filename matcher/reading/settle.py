@@ -11,6 +11,7 @@ Contradicted = dict[str, list[Claim]]
 
 _SHAFTS = frozenset({"shaft_diameter_in"})
 _JOINED = frozenset({"mounting", "plug_pins", "other_numbers"})
+_SHAPED = _JOINED | {"turn"}  # what one claim gives isn't yet the value
 _FIRST = frozenset({"brand", "part_number", "module_number", "lead_length_in"})
 _WEAK_COUNTS = frozenset({"volts", "rpm"})  # a bare `208-230` may be fuller than a titled `230 V`
 _RANK = ("for_parts", "rebuilt", "open_box", "used_tested", "used")
@@ -34,6 +35,9 @@ def settle(claims: Sequence[Claim]) -> tuple[Settled, Contradicted]:
 
 
 def _settle_field(field: str, claims: list[Claim], settled: Settled, conflicts: Contradicted) -> None:
+    if len(claims) == 1 and field not in _SHAPED:
+        settled[field] = (claims[0].value, claims[0])
+        return
     if field == "turn":
         facts, against = settle_turn(claims)
         settled.update(facts)

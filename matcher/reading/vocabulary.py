@@ -4,7 +4,7 @@ A phrase may play several roles (`flat` is a fact about the shaft and counts fla
 same words are put together. Phrases are found word by word, the longest one counts.
 """
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from functools import cache
 
@@ -12,6 +12,7 @@ from matcher.reading.scan import scan
 from matcher.tables import rows
 
 TABLES = ("units", "facts", "control", "rotation", "labels", "scopes", "subjects", "offer")
+_HEEDED = frozenset({"mute", "not", "origin", "unsure", "apart"})
 _SHAFT = frozenset({"shaft", "shafts"})
 _OF_SHAFT = frozenset({"fact", "flats"})  # `keyed shaft`, `double shaft`: what follows is about the shaft
 
@@ -24,6 +25,8 @@ class Word:
 
     roles: dict[str, str] = field(default_factory=dict)
     longer: dict[str, "Word"] = field(default_factory=dict)
+    heeded: bool = False
+    """Whether the phrase that ends here turns away, doubts or denies: the rest of the clause depends on it."""
 
 
 Heads = Mapping[str, Word]
@@ -40,6 +43,7 @@ def heads() -> Heads:
             for part in words:
                 word = word.longer.setdefault(part, Word())
             word.roles.setdefault(row["kind"], row["value"])
+            word.heeded = word.heeded or row["kind"] in _HEEDED
             _inherit(words, word.roles)
     return root.longer
 
@@ -50,3 +54,13 @@ def _inherit(words: tuple[str, ...], roles: dict[str, str]) -> None:
         roles.setdefault("subject", "shaft")
     if roles.get("fact", "").startswith("return_shipping"):
         roles.setdefault("returns", "-")
+
+
+def all_roles() -> Iterator[Roles]:
+    """Yield the roles of every phrase."""
+    waiting = list(heads().values())
+    while waiting:
+        word = waiting.pop()
+        waiting += word.longer.values()
+        if word.roles:
+            yield word.roles
