@@ -91,7 +91,7 @@ CONDITIONS: Mapping[str, Callable[[Swap], bool]] = {
     "long_shaft": _long_shaft,
     "file_flat": _file_flat,
     "splice": lambda swap: (
-        swap.needs("harness") or (bool(swap.new.leads) and not swap.new.plug_pins and not swap.ecm())
+        swap.needs("harness") or not (swap.new.plug_pins or swap.ecm() or _polyphase(swap))
     ),
     "hub": lambda swap: not swap.on_base(),
     "wheel": lambda swap: not swap.has_blade() and not swap.on_base(),

@@ -18,7 +18,7 @@ def words_for(swap: Swap) -> dict[str, str]:
         "plugs": _plugs(old),
         "taps": str(swap.site.taps_in_use or old.speeds or "all"),
         "old_turn": f"The plate says {_turn(old)}." if _turn(old) else "The plate doesn't say.",
-        "new_turn": _turn(old) or "as written down above",
+        "new_turn": _turn(old) if old.seen_from and _turn(old) else "as written down above",
         "supply": _supply(swap),
         "shaft_wanted": inches(old.shaft_length_in) or "the old one's length",
         "capacitor": _capacitor(swap.new),
@@ -49,12 +49,12 @@ def _plugs(old: Motor) -> str:
 def _turn(old: Motor) -> str:
     if old.turn not in TURNS:
         return ""
-    return f"{TURNS[old.turn]}, {VIEWS[old.seen_from] if old.seen_from else 'not from which end'}"
+    return f"{TURNS[old.turn]}, {VIEWS[old.seen_from] if old.seen_from else 'but not seen from which end'}"
 
 
 def _supply(swap: Swap) -> str:
     volts = swap.site.measured_volts or swap.site.supply_volts
-    return f"{volts:g} V" if volts else "your supply's volts, measured first"
+    return f"{volts:g} V" if volts else "the volts that you measured"
 
 
 def _capacitor(new: Offer) -> str:

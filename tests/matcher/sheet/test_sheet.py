@@ -121,7 +121,7 @@ PRESENT = {
     "ecm without module": (
         "module_charge plug_order module_off windings module_on calibration link rotation_absent old_link plugs_in"
     ),
-    "polyphase base": "phases shims pulley link phase_turn feet free unbalance straight_edge old_link",
+    "polyphase base": "phases shims pulley pulley_off pulley_on link phase_leads phase_joints phase_turn feet free unbalance old_link straight_edge",
     "dual voltage": "link old_link rotation restarts rings strap turn isolators",
     "double shaft": "two_wheels each_wheel lugs isolators capacitor",
 }
@@ -283,3 +283,9 @@ FITTING = BLOWER | {
     "hertz": "60",
     "enclosure": "OAO",
 }
+
+
+def test_a_turn_without_its_view_is_not_set_by_the_plate() -> None:
+    text = swap_sheet(DUAL_VOLTAGE).as_text()
+    assert "The plate says clockwise, but not seen from which end." in text
+    assert "Set the rotation now, before the wheel goes on: as written down above." in text
