@@ -94,6 +94,11 @@ def term(value: object) -> str:
     return re.split(r"[/#:]", words)[-1] if " " not in words else words
 
 
+def terms(value: object) -> frozenset[str]:
+    """Return the last words of one schema.org address or of several."""
+    return frozenset(filter(None, (term(entry) for entry in items(value))))
+
+
 def items(value: object) -> list[object]:
     """Return a value as a list: schema.org lets any property hold one or many."""
     if value is None:

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from matcher.reading.amounts import money
 from matcher.reading.cell_special import Value
 from matcher.reading.labelled import read_value
-from matcher.reading.page_data import Thing, items, term, text_of, types
+from matcher.reading.page_data import Thing, items, term, terms, text_of, types
 from matcher.reading.table_headers import header
 
 _CONDITIONS = {
@@ -139,9 +139,10 @@ def _is_of_one(specification: Thing) -> bool:
 
 
 def _condition(given: object) -> Iterator[Said]:
-    word = term(given)
-    if not word:
+    words = terms(given)
+    if len(words) != 1:
         return
+    (word,) = words
     known = _CONDITIONS.get(word)
     meant = header("condition")
     values = (("condition", known),) if known else read_value(meant, word) if meant else _NONE
@@ -195,11 +196,12 @@ def _policy(policy: Thing) -> Iterator[Said]:
         return
     if days is not None and category != "MerchantReturnUnlimitedWindow":
         yield Said(f"merchantReturnDays: {days}", (("return_days", days),))
-    fees = term(policy.get("returnFees")) or term(policy.get("customerRemorseReturnFees"))
-    if fees == "FreeReturn":
-        yield Said(f"returnFees: {fees}", (("return_shipping", "seller"),))
-    elif fees in _BUYER_PAYS:
-        yield Said(f"returnFees: {fees}", (("return_shipping", "buyer"),))
+    fees = terms(policy.get("returnFees")) or terms(policy.get("customerRemorseReturnFees"))
+    named = ", ".join(sorted(fees))
+    if fees & _BUYER_PAYS:
+        yield Said(f"returnFees: {named}", (("return_shipping", "buyer"),))
+    elif "FreeReturn" in fees:
+        yield Said(f"returnFees: {named}", (("return_shipping", "seller"),))
     restocking = policy.get("restockingFee")
     share = text_of(restocking).rstrip("% ") if not isinstance(restocking, Mapping) else ""
     figure = _figure(share) if share else None
