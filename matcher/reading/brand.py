@@ -34,6 +34,8 @@ _COMPANY = frozenset(
 )
 _AFTER_NAME = ("motor", "num", "unit", "fact", "label", "subject", "turn", "turnview", "other_thing")
 _REACH = 4
+_BEFORE_SENTENCE = frozenset("\n.;|?!")
+_CALLS = frozenset({"it's", "its", "is", "this", "has"})
 
 
 @cache
@@ -151,25 +153,25 @@ def by_place(items: Items) -> None:
     for k in range(len(items)):
         if items.plate and items.segment[k] > 1:
             return
-        if not is_name(items, k) or items.used[k] or items.muted[k]:
-            continue
-        opens = (
-            k == 0
-            or items.segment[k - 1] != items.segment[k]
-            or items.word(k - 1) in ("\n", ".", ";", "|", "?", "!")
-        )
-        last = _name_from(items, k)
-        leads = any(kind in items.roles[last + 1] for kind in _AFTER_NAME) if last + 1 < len(items) else True
-        leads = leads or (items.plate and k == 0)
-        shouts = items.raw(k).isupper() and len(items.raw(k)) > 4 and not items.scan.text.isupper()
-        closed = last + 1 >= len(items) or items.segment[last + 1] != items.segment[k]
-        if (
-            (opens and (leads or closed))
-            or shouts
-            or (leads and (items.source == "title" or items.has(last + 1, "motor")))
-        ):
-            claim_name(items, k, last, 0)
-            return
+        if is_name(items, k) and not items.muted[k]:
+            last = _name_from(items, k)
+            if _stands_as_maker(items, k, last):
+                claim_name(items, k, last, 0)
+                return
+
+
+def _stands_as_maker(items: Items, k: int, last: int) -> bool:
+    """Say whether the name from item `k` to `last` stands where a maker's name does."""
+    at_end = last + 1 >= len(items)
+    leads = at_end or any(kind in items.roles[last + 1] for kind in _AFTER_NAME)
+    if items.word(k - 1) in ("a", "an") and items.word(k - 2) in _CALLS:  # `it's a Brindlecoe,`
+        return leads or items.clause[last + 1] != items.clause[k]
+    if items.raw(k).isupper() and len(items.raw(k)) > 4 and not items.scan.text.isupper():
+        return True
+    if k == 0 or items.segment[k - 1] != items.segment[k] or items.word(k - 1) in _BEFORE_SENTENCE:
+        closed = at_end or items.segment[last + 1] != items.segment[k]
+        return leads or closed or (items.plate and k == 0)
+    return leads and (items.source == "title" or items.has(last + 1, "motor"))
 
 
 def of_plate(items: Items) -> None:

@@ -20,6 +20,7 @@ _RATING = re.compile(r"\d(?:RPM|SPD|HZ|HP|MFD|VAC)(?![A-Z]*-)")
 _REMEMBERED = 20_000  # words that stand together come back in listing after listing
 _LETTERS = re.compile(r"[^\W\d_]+")
 _HYPHENED = re.compile(r"[A-Z]{1,4}-\d{2}")
+_LABELS = frozenset({"V", "HP", "RPM", "HZ", "A", "W", "KW", "FLA", "LRA", "PH"})
 _JOINED = re.compile(r"[A-Z]{1,3}\d{3,}[A-Z-]")
 _BALL = re.compile(r"6[0-3]\d\d(?:-?(?:2?RS\w*|ZZ\w*|2Z|Z|DDU|LLU|LLB|2RSR|C3))*", re.IGNORECASE)
 
@@ -74,7 +75,9 @@ def is_code(text: str) -> bool:
         return False
     if all(_stands_alone(word.lower()) for word in letters):
         # `V208-230HZ60PH1` has more than one known word in it, a code one at most.
-        return bool(_HYPHENED.match(text)) or (bool(_JOINED.match(text)) and len(letters) == 1)
+        return bool(_HYPHENED.match(text)) or (
+            bool(_JOINED.match(text)) and len(letters) == 1 and letters[0] not in _LABELS
+        )
     return True
 
 

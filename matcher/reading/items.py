@@ -138,9 +138,9 @@ class Items:
                 if entry.longer:
                     entry, length = _longest(entry, words, token)
                 roles = entry.roles
-            if roles:
                 if entry.heeded:
                     muted = self._take_notice(roles, token + length, clause, segment, muted)
+            if roles:
                 self.active.append(len(all_roles))
                 if "num" in roles:
                     length = self._number(roles["num"], token, length)

@@ -42,7 +42,7 @@ _BY_UNIT: dict[str, Callable[[Items, int], None]] = {
 
 
 class _Handled(dict[int, tuple[tuple[Handler, str], ...]]):
-    """The handlers of the roles of a phrase, by the identity of the roles, which live as long as the tables."""
+    """The handlers of a phrase's roles, by the identity of the roles, which live as long as the tables."""
 
     def __init__(self, handlers: dict[str, Handler]) -> None:
         super().__init__({id(NO_ROLES): ()})
@@ -145,7 +145,7 @@ def _claim_all(items: Items) -> None:
     _dispatch(items, _handled()[1])
     _own_numbers(items)
     kinds = set().union(*[items.roles[i] for i in items.active])
-    if not kinds.isdisjoint(_OF_MONEY):
+    if not kinds.isdisjoint(_OF_MONEY) or "+" in items.scan.words:
         money.money(items)
     lengths(items)
 

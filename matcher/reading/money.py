@@ -171,7 +171,7 @@ def _role(items: Items, sums: list[Sum], k: int) -> str | None:
     label = items.skip(said.first - 1, -1)
     close = _kind(items, label) if label > start else None
     if close:
-        return close if close != "ship" or _ahead(items, said, stop) != "price" else "price"
+        return close
     ahead = _ahead(items, said, stop)
     behind = _behind(items, said, start)
     if "not" in (behind, ahead):

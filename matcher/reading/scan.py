@@ -26,7 +26,7 @@ _TOKEN = re.compile(
     re.DOTALL,
 )
 _ABBREVIATED = frozenset({"BC", "OD", "ID", "LG", "DIA"})
-_GOES_ON = re.compile(r"[a-z\d,;|(/&+-]")
+_GOES_ON = re.compile(r"[a-z\d,;:=|(/&+-]")
 
 
 class _Folded(dict[str, str]):

@@ -26,7 +26,7 @@ class Word:
     roles: dict[str, str] = field(default_factory=dict)
     longer: dict[str, "Word"] = field(default_factory=dict)
     heeded: bool = False
-    """Whether the phrase that ends here turns away, doubts or denies: the rest of the clause depends on it."""
+    """Whether the phrase that ends here turns away, doubts or denies: the rest depends on it."""
 
 
 Heads = Mapping[str, Word]
