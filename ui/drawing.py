@@ -180,7 +180,8 @@ class _Layout:
             )
             xs = (left, left + step)
         self.ends = {"lead_end": QPointF(xs[0], y), "shaft_end": QPointF(xs[1], y)}
-        self.end_label = y + half + 0.3 * line
+        leads = self.new.sizes.body_diameter * 0.59 * self.scale
+        self.end_label = y + max(half, leads) + 0.3 * line
 
 
 def _pen(colour: str, width: float, *, known: bool = True) -> QPen:

@@ -75,11 +75,11 @@ class GivenBar(QWidget):
     def _seen_row(self) -> QHBoxLayout:
         across = QHBoxLayout()
         for field, words in (
-            ("mounting", self.tr("mounting…")),
-            ("shaft_flats", self.tr("flats…")),
-            ("shaft_keyed", self.tr("keyway…")),
-            ("shaft_ends", self.tr("ends…")),
-            ("turn", self.tr("turn…")),
+            ("mounting", self.tr("held by")),
+            ("shaft_flats", self.tr("flats")),
+            ("shaft_keyed", self.tr("keyway")),
+            ("shaft_ends", self.tr("ends")),
+            ("turn", self.tr("turn")),
         ):
             across.addWidget(self._seen_box(field, words), 1)
         return across

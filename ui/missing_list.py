@@ -45,9 +45,10 @@ class MissingList(QWidget):
         )
 
     def _why(self, one: Missing) -> str:
+        words = self.tr("decides") if one.decides else self.tr("narrows the score")
         if one.waiting:
-            return self.tr("an answer to {} hangs on it").format(counted(one.waiting, "candidate"))
-        return self.tr("decides") if one.decides else self.tr("narrows the score")
+            return self.tr("{} for {}").format(words, counted(one.waiting, "candidate"))
+        return words
 
     def _choose(self, item: QListWidgetItem) -> None:
         self.chosen.emit(item.data(Qt.ItemDataRole.UserRole))

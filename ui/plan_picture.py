@@ -15,7 +15,7 @@ from ui.money_words import per_cent, whole_money
 from ui.theme import GRID, Colours, bold, colours_of
 
 ROW = 4 * GRID
-SHOWN = 12
+SHOWN = 8
 
 
 @dataclass(frozen=True)

@@ -5,6 +5,7 @@ worked out anew on a worker. Answers to a question that has changed meanwhile ar
 """
 
 from collections.abc import Callable
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, QTimer, Signal
 
@@ -12,6 +13,9 @@ from matcher.job import Job
 from ui.answers import Answers, answer
 from ui.history import History
 from ui.work import Task, Work
+
+if TYPE_CHECKING:
+    from matcher.store import Saved
 
 PAUSE_MS = 120
 """How long typing must rest before the engine is asked."""
@@ -88,8 +92,9 @@ class Session(QObject):
         self._save_later.stop()
         if self._save is None:
             return
-        task = self.work.store(self._save, self.job)
-        task.done.connect(self.saved)
+        sent = self.job
+        task = self.work.store(self._save, sent)
+        task.done.connect(lambda saved: self._saved(sent, saved))
         task.failed.connect(lambda fault: self.trouble.emit(f"not saved: {fault}"))
 
     def flush(self) -> None:
@@ -103,6 +108,18 @@ class Session(QObject):
         if self._task is not None:
             self._task.cancel()
         self.flush()
+
+    def _saved(self, sent: Job, saved: "Saved") -> None:
+        """Take over what another window changed meanwhile, if nothing was changed here since."""
+        self.saved.emit(saved)
+        for clash in saved.clashes:
+            words = self.tr("Another window changed {} too; its value stands.")
+            self.trouble.emit(words.format(" ".join(str(part) for part in clash.path)))
+        merged = saved.job.model_copy(update={"changed": sent.changed})
+        if self.job is sent and merged != sent:
+            self.job = merged
+            self.changed.emit(merged)
+            self._ask_later.start()
 
     def _put(self, job: Job) -> None:
         self.job = job

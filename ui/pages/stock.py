@@ -145,10 +145,15 @@ class StockPage(Page):
         self.trouble.tell("")
         self._task = task
         self._busy(task)
-        task.progress.connect(lambda share: self.progress.setValue(round(share * 1000)))
+        task.progress.connect(self._show_share)
         task.done.connect(then)
         task.failed.connect(lambda fault: self.trouble.tell(str(fault)))
         task.ended.connect(lambda: self._ended(task))
+
+    def _show_share(self, share: float) -> None:
+        """Show how much is done; a bar that only moves while that can't be told."""
+        self.progress.setRange(0, 1000 if share else 0)
+        self.progress.setValue(round(share * 1000))
 
     def _ended(self, task: Task) -> None:
         if self._task is task:
@@ -157,7 +162,7 @@ class StockPage(Page):
 
     def _busy(self, task: Task | None) -> None:
         self.progress.setVisible(task is not None)
-        self.progress.setValue(0)
+        self._show_share(0.0)
         self.stop.setVisible(task is not None)
 
     def cancel(self) -> None:
