@@ -71,7 +71,10 @@ def _length(items: Items, i: int) -> Length | None:
         return None
     if items.has(i - 1, "money") or (items.has(i + 1, "money") and not items.has(i + 2, "num")):
         return None
-    if items.roles[i].get("num"):
+    said = items.roles[i].get("num")
+    if said and (
+        "/" not in said or items.word(i - 1) in ("&", "and")
+    ):  # `four wires`, but `five eighths` is a length
         return None
     return Length(i, number.value, False, i)
 

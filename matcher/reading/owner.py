@@ -17,6 +17,13 @@ LENGTHS = frozenset({"in", "mm", "cm", "ft", "m"})
 _POWER = {"hp": 2, "kw/hp": 2}
 _WATTS = frozenset({None, "w", "kw", "w_in", "w_out", "ph~", "swallow"})
 _STRONG_UNITS = frozenset({"hp", "kw", "uf", "spd"})
+_CYCLES_AND_PHASE = {
+    text: (hertz, int(phase))
+    for hertz in ("50", "60")
+    for phase in ("1", "3")
+    for sign in "/-"
+    for text in (f"{hertz}{sign}{phase}", f"{phase}{sign}{hertz}")
+}
 _BETWEEN_VOLTS = frozenset({"/", "or", "&", "y", "d", "δ", "and", "-", "to"})
 
 
@@ -111,8 +118,9 @@ def _by_neighbours(items: Items, i: int, number: Numeral) -> Given | None:
     """`208-230 60 1PH`: cycles before the phase; `230V/60/1`: cycles and phase behind a stroke."""
     if number.text in ("50", "60") and items.has(i + 1, "num") and items.said(i + 2, "unit") == "ph":
         return {"hertz": number.text}
-    if items.word(i - 1) in ("/", "-") and number.text in ("60/1", "60/3", "50/1", "50/3"):
-        return {"hertz": number.text[:2], "phase": int(number.text[-1])}
+    supply = _CYCLES_AND_PHASE.get(number.text) if items.word(i - 1) in ("/", "-") else None
+    if supply:
+        return {"hertz": supply[0], "phase": supply[1]}
     return None
 
 

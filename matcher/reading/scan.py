@@ -25,6 +25,7 @@ _TOKEN = re.compile(
     r"|\.{2,}|.)(-(?=[^\W\d_])|[ \t]*)",
     re.DOTALL,
 )
+_LOOSE = frozenset("\n|,;:()[]!?$€£+=&<>*")  # signs that hold nothing together
 _ABBREVIATED = frozenset({"BC", "OD", "ID", "LG", "DIA"})
 _GOES_ON = re.compile(r"[a-z\d,;:=|(/&+-]")
 
@@ -82,7 +83,7 @@ def scan(text: str, *, plate: bool = False) -> Scan:
     if "." in raw:
         raw, gaps = _without_points(raw, gaps)
     starts = [0, *accumulate(map(add, map(len, raw), map(len, gaps)))]
-    tight = [not gap or gap == "-" for gap in gaps]
+    tight = [(not gap or gap == "-") and word not in _LOOSE for word, gap in zip(raw, gaps, strict=True)]
     return Scan(text, raw, tuple(map(_FOLDED.__getitem__, raw)), gaps, starts, tight)
 
 
@@ -129,7 +130,7 @@ def _abbreviates(word: str, gap: str, behind: str, following: str) -> bool:
 _RUN_TOGETHER = (
     "enclosure", "encl", "bearings", "bearing", "brg", "rotation", "rot", "ins", "class", "cl", "amb",
     "time", "duty", "mount", "shaft", "type", "prot", "ph", "fr", "single", "three", "thermally", "split",
-    "shaded", "ball", "sleeve", "impedance", "hp", "rpm", "resilient", "rigid",
+    "shaded", "ball", "sleeve", "impedance", "hp", "rpm", "resilient", "rigid", "manual", "auto", "therm", "thermal",
 )  # fmt: skip
 
 
@@ -152,7 +153,7 @@ def unjoin(cut: Scan, known: Container[str]) -> Scan:
             words.append(word)
             gaps.append(cut.gaps[token])
             starts.append(start)
-    tight = [not gap or gap == "-" for gap in gaps]
+    tight = [(not gap or gap == "-") and word not in _LOOSE for word, gap in zip(raw, gaps, strict=True)]
     return Scan(cut.text, tuple(raw), tuple(words), tuple(gaps), starts, tight)
 
 
