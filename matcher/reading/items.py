@@ -175,6 +175,8 @@ class Items:
             return "clause"
         if "unsure" in roles:
             self.doubted.add(clause)
+        elif "asks" in roles:
+            self._ask(clause)
         elif "apart" in roles:
             self._set_apart(segment)
             return "sentence"
@@ -203,11 +205,12 @@ class Items:
 
     def _ask(self, clause: int) -> None:
         """Doubt the last figure before a question mark and what stands behind it."""
-        for i in range(len(self.roles) - 1, max(-1, len(self.roles) - 6), -1):
+        end = len(self.roles)
+        for i in range(end - 1, max(-1, end - 6), -1):
             if self.clause[i] != clause:
                 return
-            self.asked.add(i)
             if i in self.numbers:
+                self.asked.update(range(i, end))
                 return
 
     def _set_apart(self, segment: int) -> None:

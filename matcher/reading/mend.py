@@ -9,7 +9,8 @@ import re
 _UNIT = r"(?=V|A\b|HZ|HP|PH|RPM|W\b|°|MFD|UF|C\b|SPD|/|\s|,|;|\)|\"|$|[.](?:\s|$))"
 # Possessive, so that no figure is tried twice.
 _FIGURES = re.compile(
-    r"(?<![\w./-])(?:[\d./,-]|[OIl|](?=[\dOIl|./]))(?:[\dOIl|./,-]|[SBZ](?=[\dOIl]))*+" + _UNIT
+    r"(?:(?<![\w./-])|(?<=\bHZ)|(?<=\bV)|(?<=\bPH)|(?<=\bRPM)|(?<=\bA)|(?<=\bHP))(?:[\d./,-]|[OIl|](?=[\dOIl|./]))(?:[\dOIl|./,-]|[SBZ](?=[\dOIl]))*+"
+    + _UNIT
 )
 _FIVE = re.compile(r"(?<=CAP )S(?= ?MFD)")
 _ONE = re.compile(r"(?<=PH )[lI|](?![\w])|(?<=PHASE )[lI|](?![\w])|(?<![\w])[lI|](?=/\d|PH\b|PHASE\b)")
@@ -45,6 +46,7 @@ SUSPECTS = frozenset(["O", "I", "l", "|", "S", "B", "Z", "o"]) | frozenset(
 _BARS = 4  # more are cell walls, not misread figures
 _TO_FIGURES = str.maketrans("OIl|SBZ", "0111582")
 _WORD = re.compile(r"(?<![\w-])[A-Z0|]{3,}(?![\w-])")
+_ENCLOSURES = {"TEA0": "TEAO", "OA0": "OAO", "0AO": "OAO", "0A0": "OAO"}
 _TO_LETTERS = str.maketrans("0|", "OI")
 
 
@@ -55,6 +57,8 @@ def _figures(found: re.Match[str]) -> str:
 
 def _word(found: re.Match[str]) -> str:
     said = found.group()
+    if said in _ENCLOSURES:
+        return _ENCLOSURES[said]
     letters = sum(char.isalpha() for char in said)
     return said.translate(_TO_LETTERS) if letters >= 2 and "0" not in said[-1:] else said
 

@@ -142,6 +142,8 @@ def _counted_flats(items: Items, i: int) -> int | None:
 
 
 def _of_shaft(items: Items, i: int) -> bool:
+    if items.has(i - 1, "num") and items.has(i - 2, "by"):
+        return True  # `1/2 X 4 FLAT`
     near = range(max(0, i - 12), min(len(items), i + 4))
     return any(
         items.said(j, "subject") in ("shaft", "shaft_length")
@@ -200,10 +202,23 @@ def celsius(items: Items, i: int) -> None:
     value = items.numbers[i].value or 0.0
     named = items.has(items.skip(i + 2, 1), "amb")
     rise = items.word(items.skip(i - 1, -1)) in ("rise", "temp rise") or items.word(i + 2) == "rise"
-    if rise or (unit == "f" and not named):
+    if rise or (unit == "f" and not named and not (alone(items, i + 1) or _stands_alone(items, i))):
         return
     items.used[i] = True
     _degrees(items, value, i, i)
+
+
+def _stands_alone(items: Items, i: int) -> bool:
+    """Say whether a figure and its unit are all of their clause."""
+    opens = i == 0 or items.clause[i - 1] != items.clause[i] or not items.word(i - 1)[0].isalnum()
+    return opens and (i + 2 >= len(items) or items.clause[i + 2] != items.clause[i])
+
+
+def no_protection(items: Items, i: int, _value: str) -> None:
+    """`Thermal prot: none`."""
+    j = items.skip(i + 1, 1)
+    if items.word(j) == "none":
+        items.claim("protector", "none", i, j, 3)
 
 
 def frame(items: Items, i: int, _value: str) -> None:
@@ -288,6 +303,7 @@ HANDLERS: dict[str, Handler] = {
     "weak": weak,
     "bearing": bearing,
     "protector": protector,
+    "protlabel": no_protection,
     "flats": flats,
     "insclass": insulation,
     "amb": ambient,

@@ -145,7 +145,8 @@ def _fuller_list(claims: list[Claim]) -> Answer:
         if not isinstance(one, tuple) or not isinstance(two, tuple):
             return _one(claims)
         if _within(two, one):
-            if len(one) == len(two) and _digits(two) > _digits(one):
+            fresher = claim.source == "text" and best.source == "title" and _digits(two) == _digits(one)
+            if len(one) == len(two) and (_digits(two) > _digits(one) or fresher):
                 best = claim
             continue
         if claim.source == best.source and 0 <= claim.clause - best.clause <= 1:
@@ -175,6 +176,8 @@ def _hertz(claims: list[Claim]) -> Answer:
 def _condition(claims: list[Claim]) -> Answer:
     """`used, tested` is used_tested, `used, for parts` is for_parts; new against used is a conflict."""
     said = {claim.value: claim for claim in reversed(claims)}
+    if {"new", "open_box"} <= said.keys() and said["new"].source != said["open_box"].source:
+        return None, None, [said["new"], said["open_box"]]
     if "new" in said and len(said) > 1:
         other = next(claim for value, claim in said.items() if value != "new")
         if other.value in ("used", "for_parts", "rebuilt"):

@@ -63,6 +63,7 @@ _MOTORS = frozenset(
     ["motor", "motors", "elektromotor", "moteur", "drehstrommotor", "moter", "mtr", "ventilatormotor"]
 )
 _MODULES = frozenset({"module", "modules", "modul", "brain"})
+_KITS = frozenset({"kit", "kits"})
 _LINKS = frozenset(
     {"for", "with", "w/", "from", "off", "fits", "without", "w", "para", "für", "pour", "to", "w/o", "of"}
 )
@@ -111,6 +112,8 @@ def _about(words: tuple[str, ...], *, title: bool, plate: bool) -> str:
             return "motor"
     if not _MODULES.isdisjoint(head):
         return "module"
+    if title and _KITS & set(head):
+        return "part"
     if not title or _PARTS.isdisjoint(head) or not _OF_MOTORS.isdisjoint(head):
         return "motor"
     return "part"
