@@ -16,7 +16,7 @@ _NO_CODE = re.compile(
     re.IGNORECASE,
 )
 _SECOND = re.compile(r"\d{3,}[A-Z]?|\d{2,4}[A-Z]{0,2}(?:[-/][A-Z0-9]+)+|\d{2,3}[A-Z]-?\d")
-_RATING = re.compile(r"\d(?:RPM|SPD|HZ|HP|MFD|VAC)(?![A-Z]*-)")
+_RATING = re.compile(r"\d(?:RPM|SPD|HZ|HP|MFD|VAC|UF)(?![A-Z]*-)", re.IGNORECASE)
 _REMEMBERED = 20_000  # words that stand together come back in listing after listing
 _LETTERS = re.compile(r"[^\W\d_]+")
 _HYPHENED = re.compile(r"[A-Z]{1,4}-\d{2}")

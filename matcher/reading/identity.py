@@ -138,7 +138,10 @@ def loose_codes(items: Items) -> None:
             and items.scan.gaps[first - 1] == " "
         ):
             start, first = start - 1, first - 1
-        elif not (is_code(text) or ((is_digits(text) or is_named(text)) and _after_name(items, start))):
+        elif not (
+            is_code(text)
+            or ((is_digits(text) or is_named(text)) and _after_name(items, start, bare=text.isdigit()))
+        ):
             continue
         end = _item_of(items, i, last)
         _take(items, start, end)
@@ -203,8 +206,10 @@ def _of_bearings(items: Items, i: int) -> bool:
     )
 
 
-def _after_name(items: Items, k: int) -> bool:
+def _after_name(items: Items, k: int, *, bare: bool = False) -> bool:
     """Say whether a maker's name stands right before item `k`."""
+    if bare and items.word(k - 1) not in ("#", "no", "number"):
+        return False  # `Ashbrook 60799` is a town
     j = k - 1
     while items.word(j) in ("#", "no", "number", ".", "(") and k - j < _STEPS:
         j -= 1

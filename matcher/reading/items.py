@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from matcher.numeral import Numeral, numeral
 from matcher.reading.figures import FIRST_OF_NUMBER, gather
 from matcher.reading.scan import Scan, scan, unjoin
-from matcher.reading.vocabulary import Heads, Roles, Word, heads
+from matcher.reading.vocabulary import Heads, Roles, heads, longest
 
 NO_ROLES: Roles = {}
 NUMBER: Roles = {"num": ""}
@@ -41,20 +41,6 @@ class Claim:
     strength: int = 1
     doubt: str = ""
     """`?` behind it, or `words` of doubt in its clause; empty where the seller is sure."""
-
-
-def _longest(entry: Word, words: tuple[str, ...], token: int) -> tuple[Word, int]:
-    """Return the end of the longest known phrase that starts at a token, and how many tokens it takes."""
-    found = entry
-    length = 1
-    for k in range(token + 1, len(words)):
-        following = entry.longer.get(words[k])
-        if following is None:
-            break
-        entry = following
-        if entry.roles:
-            found, length = entry, k - token + 1
-    return found, length
 
 
 class Items:
@@ -136,7 +122,7 @@ class Items:
             entry = known.get(word)
             if entry is not None:
                 if entry.longer:
-                    entry, length = _longest(entry, words, token)
+                    entry, length = longest(entry, words, token)
                 roles = entry.roles
                 if entry.heeded:
                     muted = self._take_notice(roles, token + length, clause, segment, muted)
@@ -209,7 +195,7 @@ class Items:
         for i in range(end - 1, max(-1, end - 6), -1):
             if self.clause[i] != clause:
                 return
-            if i in self.numbers:
+            if i in self.numbers or self.roles[i].get("fact", "").startswith("phase"):
                 self.asked.update(range(i, end))
                 return
 

@@ -11,6 +11,7 @@ from matcher.reading import (
     brand,
     capacitor,
     control,
+    frame,
     identity,
     module,
     money,
@@ -54,6 +55,7 @@ class _Handled(dict[int, tuple[tuple[Handler, str], ...]]):
 _LABELS: dict[str, Handler] = {"label": identity.label}
 _WORDS: dict[str, Handler] = {
     **phrases.HANDLERS,
+    **frame.HANDLERS,
     **rotation.HANDLERS,
     **capacitor.HANDLERS,
     **control.HANDLERS,
@@ -154,7 +156,7 @@ def _own_numbers(items: Items) -> None:
     """Let every number find its owner, from left to right."""
     roles, used = items.roles, items.used
     for i in items.numbers:
-        if used[i] or phrases.bare_frame(items, i):
+        if used[i] or frame.bare_frame(items, i):
             continue
         behind = roles[i + 1]
         special = _BY_UNIT.get(behind.get("after") or behind.get("unit") or "")

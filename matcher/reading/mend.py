@@ -8,10 +8,8 @@ import re
 
 _UNIT = r"(?=V|A\b|HZ|HP|PH|RPM|W\b|°|MFD|UF|C\b|SPD|/|\s|,|;|\)|\"|$|[.](?:\s|$))"
 # Possessive, so that no figure is tried twice.
-_FIGURES = re.compile(
-    r"(?:(?<![\w./-])|(?<=\bHZ)|(?<=\bV)|(?<=\bPH)|(?<=\bRPM)|(?<=\bA)|(?<=\bHP))(?:[\d./,-]|[OIl|](?=[\dOIl|./]))(?:[\dOIl|./,-]|[SBZ](?=[\dOIl]))*+"
-    + _UNIT
-)
+_FREE = r"(?:(?<![\w./-])|(?<=\bHZ)|(?<=\bV)|(?<=\bPH)|(?<=\bRPM)|(?<=\bA)|(?<=\bHP))"
+_FIGURES = re.compile(_FREE + r"(?:[\d./,-]|[OIl|](?=[\dOIl|./]))(?:[\dOIl|./,-]|[SBZ](?=[\dOIl]))*+" + _UNIT)
 _FIVE = re.compile(r"(?<=CAP )S(?= ?MFD)")
 _ONE = re.compile(r"(?<=PH )[lI|](?![\w])|(?<=PHASE )[lI|](?![\w])|(?<![\w])[lI|](?=/\d|PH\b|PHASE\b)")
 _DOUBT = re.compile(r"\d[OIl|SBZ]|[OIl|][\d/]|\bPH(?:ASE)? [lI|]\b|\b[lI]PH")

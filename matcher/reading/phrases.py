@@ -1,6 +1,5 @@
 """Words that are a fact by themselves, and labels whose value is a letter, a code or a temperature."""
 
-import re
 from collections.abc import Callable
 
 from matcher.reading.items import Items
@@ -8,9 +7,6 @@ from matcher.units import fahrenheit_to_celsius
 
 Handler = Callable[[Items, int, str], None]
 _VALUES: dict[str, object] = {"true": True, "false": False, "0": 0, "1": 1, "2": 2, "3": 3}
-_NEMA_FRAME = re.compile(r"(?:42|48|56|66|14[35]|18[24]|21[35]|25[46])[A-Z]{0,3}")
-_FRAME_NUMBERS = frozenset(["42", "48", "56", "66", "143", "145", "182", "184", "213", "215", "254", "256"])
-_IEC_FRAME = re.compile(r"(?:56|63|71|80|90|100|112|132)[SML]?")
 _AFTER_LETTER = frozenset({"ins", "insulation", "class", "class insulation", "insul"})
 _TAKES_NO = ("mounting", "enclosure", "control_signal", "explosion_proof", "duty", "shaft_ends")
 
@@ -221,67 +217,6 @@ def no_protection(items: Items, i: int, _value: str) -> None:
         items.claim("protector", "none", i, j, 3)
 
 
-def frame(items: Items, i: int, _value: str) -> None:
-    """`FR 48Y`, `56 frame`, `IEC 71`, `IEC71`."""
-    j = items.skip(i + 1, 1)
-    while items.has(j, "frame"):
-        j = items.skip(j + 1, 1)
-    if items.has(j, "num"):
-        _frame_at(items, i, j)
-    elif items.has(i - 1, "num") and items.word(i) in ("frame", "fr", "frm"):
-        _frame_at(items, i, i - 1)
-
-
-def _frame_at(items: Items, i: int, j: int) -> None:
-    """Claim the frame whose number is item `j`."""
-    end = j
-    code = items.word(j).upper()
-    if (
-        end + 1 < len(items)
-        and items.is_glued(j)
-        and items.raw(j + 1).isalpha()
-        and len(items.raw(j + 1)) <= 3
-    ):
-        end = j + 1
-        code += items.raw(end).upper()
-    elif items.has(j + 1, "frame") and items.has(j, "num") and j < i:
-        end = i
-    iec = any(
-        items.word(k) in ("iec", "baugröße", "bg", "carcasse", "taille", "iec frame", "iec size")
-        for k in range(i, j)
-    )
-    if _NEMA_FRAME.fullmatch(code) and not iec:
-        items.claim("frame", code, min(i, j), end)
-    elif _IEC_FRAME.fullmatch(code):
-        items.claim("frame", f"IEC{code}", min(i, j), end)
-    else:
-        return
-    for k in range(min(i, j), end + 1):
-        items.used[k] = True
-
-
-def bare_frame(items: Items, i: int) -> bool:
-    """Take `48Y`, `56C`, `143TC` standing alone; bare digits are no frame."""
-    if items.numbers[i].text not in _FRAME_NUMBERS or not items.is_glued(i):
-        return False
-    token = items.first[i]
-    if (token and items.scan.glued(token - 1)) or items.scan.words[items.last[i] + 2 : items.last[i] + 3] == (
-        "-",
-    ):
-        return False  # within a code
-    if not items.raw(i + 1).isalpha():
-        return False
-    letters = items.raw(i + 1).upper()
-    code = items.word(i) + letters
-    if letters in ("V", "A", "W", "F", "IN") or not _NEMA_FRAME.fullmatch(code):
-        return False
-    if letters == "C" and items.word(i) not in ("56", "143", "145", "182", "184", "48"):
-        return False
-    items.claim("frame", code, i, i + 1)
-    items.used[i] = items.used[i + 1] = True
-    return True
-
-
 def key(items: Items, i: int, _value: str) -> None:
     """`5/8 KEY`, `with 5 mm key`: a key in a sentence about the shaft."""
     if _of_shaft(items, i) and not denied(items, i):
@@ -307,7 +242,6 @@ HANDLERS: dict[str, Handler] = {
     "flats": flats,
     "insclass": insulation,
     "amb": ambient,
-    "frame": frame,
     "key": key,
     "poslabel": position,
 }

@@ -130,7 +130,8 @@ def _abbreviates(word: str, gap: str, behind: str, following: str) -> bool:
 _RUN_TOGETHER = (
     "enclosure", "encl", "bearings", "bearing", "brg", "rotation", "rot", "ins", "class", "cl", "amb",
     "time", "duty", "mount", "shaft", "type", "prot", "ph", "fr", "single", "three", "thermally", "split",
-    "shaded", "ball", "sleeve", "impedance", "hp", "rpm", "resilient", "rigid", "manual", "auto", "therm", "thermal",
+    "shaded", "ball", "sleeve", "impedance", "hp", "rpm", "resilient", "rigid", "manual", "auto", "therm",
+    "thermal",
 )  # fmt: skip
 
 

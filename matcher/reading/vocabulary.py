@@ -64,3 +64,17 @@ def all_roles() -> Iterator[Roles]:
         waiting += word.longer.values()
         if word.roles:
             yield word.roles
+
+
+def longest(entry: Word, words: tuple[str, ...], token: int) -> tuple[Word, int]:
+    """Return the end of the longest known phrase that starts at a token, and how many tokens it takes."""
+    found = entry
+    length = 1
+    for k in range(token + 1, len(words)):
+        following = entry.longer.get(words[k])
+        if following is None:
+            break
+        entry = following
+        if entry.roles:
+            found, length = entry, k - token + 1
+    return found, length

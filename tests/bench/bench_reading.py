@@ -81,7 +81,7 @@ def test_against_a_general_reader(benchmark: Any, capsys: pytest.CaptureFixture[
     parser = pytest.importorskip("quantulum3.parser")
     keys = listings()
     sample = keys[::6]
-    general = theirs(lambda text: parser.parse(text))
+    general = theirs(parser.parse)
     ours(text_of(keys[0]))
     general(text_of(keys[0]))
     benchmark.pedantic(lambda: [ours(text_of(key)) for key in keys], rounds=3)

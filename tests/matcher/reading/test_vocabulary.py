@@ -1,0 +1,109 @@
+"""The tables of words on trial: every row means something, none says two things at once."""
+
+import re
+
+import pytest
+
+from matcher.motor import Offer
+from matcher.reading.brand import ordinary
+from matcher.reading.listing import _LABELS, _WORDS
+from matcher.reading.quantities import READERS
+from matcher.reading.scan import scan
+from matcher.reading.vocabulary import TABLES
+from matcher.tables import rows
+
+SILENT = [
+    "unit",
+    "after",
+    "before",
+    "none",
+    "subject",
+    "aspect",
+    "fill",
+    "by",
+    "num",
+    "mute",
+    "not",
+    "no",
+    "absent",
+    "supplied",
+    "unsure",
+    "apart",
+    "asks",
+    "origin",
+    "look",
+    "opposite",
+    "end",
+    "view",
+    "motor",
+    "appliance",
+    "plug",
+    "module_label",
+    "rotlabel",
+    "fill0",
+    "encl",
+    "brglabel",
+    "protlabel",
+    "money",
+    "price",
+    "ship",
+    "shipped",
+    "was",
+    "notprice",
+]
+UNITS = {
+    *READERS,
+    "in",
+    "mm",
+    "cm",
+    "m",
+    "ft",
+    "c",
+    "f",
+    "pct",
+    "day",
+    "week",
+    "month",
+    "year",
+    "pin",
+    "flat",
+    "vdc",
+}
+ROWS = [(table, row) for table in TABLES for row in rows(f"reading/words/{table}")]
+
+
+def test_kinds_are_known() -> None:
+    known = {*SILENT, *_LABELS, *_WORDS}
+    assert {row["kind"] for _, row in ROWS} - known == set()
+
+
+def test_units_are_known() -> None:
+    units = {row["value"] for _, row in ROWS if row["kind"] in ("unit", "after", "before")}
+    assert units - UNITS == set()
+
+
+def test_facts_are_of_the_contract() -> None:
+    for _, row in ROWS:
+        if row["kind"] in ("fact", "weak"):
+            field, _, value = row["value"].partition("=")
+            said: object = {"true": True, "false": False}.get(value, int(value) if value.isdigit() else value)
+            Offer.model_validate({field: tuple(value.split(",")) if field == "mounting" else said})
+
+
+def test_no_phrase_says_two_things_of_one_kind() -> None:
+    said: dict[tuple[tuple[str, ...], str], str] = {}
+    twice = []
+    for _, row in ROWS:
+        key = scan(row["words"]).words, row["kind"]
+        if said.setdefault(key, row["value"]) != row["value"]:
+            twice.append((row["words"], row["kind"], said[key], row["value"]))
+    assert twice == []
+
+
+@pytest.mark.parametrize("table", TABLES)
+def test_every_row_has_words_and_a_source(table: str) -> None:
+    assert all(row["words"] and row["source"] for row in rows(f"reading/words/{table}"))
+
+
+def test_ordinary_words_are_words() -> None:
+    assert all(re.fullmatch(r"[^\W\d_]+(?:'[a-z]+)?", word) for word in ordinary())
