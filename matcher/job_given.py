@@ -82,7 +82,7 @@ _UNSEATS: dict[str, tuple[str, ...]] = {
 
 
 def _unseated(facts: Mapping[str, object], given: Mapping[str, Given]) -> set[str]:
-    gone = set()
+    gone: set[str] = set()
     for field, entry in given.items():
         if entry.value != facts.get(field):
             gone.update(name for name in _UNSEATS.get(field, ()) if name not in given)
