@@ -65,7 +65,7 @@ def judge_pair(pair: Pair, settings: Settings, candidate: str = "") -> Judgement
         score_high=None,
         findings=findings_of(pair, settings),
         notes=resemblances(pair),
-        presumed=tuple(name for name, why in pair.presumed_new.items() if why == BY_NUMBER),
+        presumed=presumed_by_number(pair),
     )
     return _tallied(judgement, settings)
 
@@ -94,6 +94,11 @@ def _tallied(judgement: Judgement, settings: Settings) -> Judgement:
         reason=reason(verdict, decider, findings),
         questions=questions(findings),
     )
+
+
+def presumed_by_number(pair: Pair) -> tuple[str, ...]:
+    """Return the names of the facts that were taken over because maker and number are equal."""
+    return tuple(name for name, why in pair.presumed_new.items() if why == BY_NUMBER)
 
 
 def applies_to_module_alone(pair: Pair) -> bool:

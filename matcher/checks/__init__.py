@@ -38,13 +38,16 @@ class Check:
 
     def judge(self, pair: Pair) -> Finding | None:
         """Return the finding on a pair with what was presumed marked; None when it does not apply."""
+        found = self.settle(pair)
+        if found is not None and (pair.presumed_old or pair.presumed_new):
+            return self._marked(found, pair)
+        return found
+
+    def settle(self, pair: Pair) -> Finding | None:
+        """Return the finding as `judge` does, of equal figures, but without words on what was presumed."""
         found = self.rule(pair)
-        if found is None:
-            return None
-        if pair.contradicted_old or pair.contradicted_new:
-            found = self._unsettled(found, pair)
-        if pair.presumed_old or pair.presumed_new:
-            found = self._marked(found, pair)
+        if found is not None and (pair.contradicted_old or pair.contradicted_new):
+            return self._unsettled(found, pair)
         return found
 
     def _unsettled(self, found: Finding, pair: Pair) -> Finding:

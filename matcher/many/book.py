@@ -1,8 +1,8 @@
 """One check's answers: it is called once for each distinct combination of the facts it declares.
 
-A book groups old motors and candidates by what its check reads of them and writes down each answer when it
-is first needed, so that time grows with the facts that differ and not with the number of pairs. It outlives
-the blocks of a pile: what one block made known serves all others.
+A book groups old motors and candidates by what its check reads of them, said or presumed, and writes down
+each answer when it is first needed, so that time grows with the facts that differ and not with the number of
+pairs. It outlives the blocks of a pile: what one block made known serves all others.
 """
 
 from collections.abc import Iterator, Mapping, Sequence
@@ -65,14 +65,12 @@ class OldSide:
 
     motor: Motor
     site: Site
-    presumed: Mapping[str, str]
     contradicted: frozenset[str]
 
     @classmethod
     def of(cls, wanted: Wanted) -> "OldSide":
         """Return the side of one old motor with what its kind implies."""
-        motor, presumed = old_side(wanted)
-        return cls(motor, wanted.site, presumed, wanted.contradicted)
+        return cls(old_side(wanted)[0], wanted.site, wanted.contradicted)
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,7 +78,6 @@ class _NewSide:
     """One candidate of a group, which stands for all of it."""
 
     offer: Offer
-    presumed: Mapping[str, str]
     contradicted: frozenset[str]
 
 
@@ -99,6 +96,11 @@ class Book:
         self._entries: dict[Entry, int] = {NOTHING: NO_ENTRY}
         self._figures = _figures([NOTHING])
         self._places: WeakKeyDictionary[Block, Codes] = WeakKeyDictionary()
+
+    @property
+    def size(self) -> int:
+        """How many answers it may come to hold, by what it knows of now."""
+        return self._answers.size
 
     def answers(self, old: int, block: Block, places: Codes, related: dict[str, Codes]) -> Codes:
         """Return the entry of each pair of one old motor and the candidates at `places`."""
@@ -128,7 +130,7 @@ class Book:
         for at in np.flatnonzero(np.bincount(places)).tolist():
             number, relation = divmod(at, len(self._related))
             related = dict(zip(self.relations, self._related[relation], strict=True))
-            entry = Entry.of(self.check.judge(_pair(old, self._candidates[number], related)))
+            entry = Entry.of(self.check.settle(_pair(old, self._candidates[number], related)))
             self._answers[old_group, at] = self._entries.setdefault(entry, len(self._entries))
         if len(self._entries) > before:
             self._figures = _figures(list(self._entries))
@@ -143,7 +145,7 @@ class Book:
         return self._places[block]
 
     def _number(self, record: Record) -> int:
-        side = _NewSide(*new_side(record.facts, record.contradicted), record.contradicted)
+        side = _NewSide(new_side(record.facts, record.contradicted)[0], record.contradicted)
         key = _new_key(self.check, side)
         if key not in self._known:
             self._known[key] = len(self._candidates)
@@ -168,8 +170,6 @@ def _pair(old: OldSide, new: _NewSide, related: Mapping[str, bool | None]) -> Pa
         old=old.motor,
         new=new.offer,
         site=old.site,
-        presumed_old=old.presumed,
-        presumed_new=new.presumed,
         contradicted_old=old.contradicted,
         contradicted_new=new.contradicted,
         same_brand=related.get("same_brand"),
@@ -193,22 +193,22 @@ def _new_columns(check: Check, block: Block) -> Iterator[Column]:
 def _new_key(check: Check, new: _NewSide) -> object:
     """Return what candidates must be alike in, as values that hold beyond one block."""
     facts = tuple(getattr(new.offer, field) for field in _fields(check))
-    presumed = tuple(field for field in check.reads.new if field in new.presumed)
-    return facts, presumed, new.contradicted & {*check.reads.new, *check.settled.new}
+    return facts, new.contradicted & {*check.reads.new, *check.settled.new}
 
 
 def _old_key(check: Check, old: OldSide) -> object:
     """Return what old motors must be alike in to get one answer."""
     facts = tuple(getattr(old.motor, field) for field in check.reads.old if field not in check.reads.quoted)
     place = tuple(getattr(old.site, field) for field in check.reads.site)
-    presumed = tuple(field for field in check.reads.old if field in old.presumed)
-    return facts, place, presumed, old.contradicted & {*check.reads.old, *check.settled.old}
+    return facts, place, old.contradicted & {*check.reads.old, *check.settled.old}
 
 
 def relation_codes(name: str, old: Motor, block: Block) -> Codes:
     """Return each candidate's relation to the old motor: 0 not said, 1 they differ, 2 they are equal."""
-    column = block.columns[RELATED[name]]
-    compare = same_brand if name == "same_brand" else same_code
     said = getattr(old, RELATED[name])
-    related = [_MEANS.index(compare(said, value)) for value in column.values]
-    return np.array(related, dtype=np.int64)[column.codes]
+    if (name, said) not in block.relations:
+        column = block.columns[RELATED[name]]
+        compare = same_brand if name == "same_brand" else same_code
+        related = [_MEANS.index(compare(said, value)) for value in column.values]
+        block.relations[name, said] = np.array(related, dtype=np.int8)[column.codes]
+    return block.relations[name, said]

@@ -20,6 +20,7 @@ import numpy.typing as npt
 
 from matcher.checks import CHECKS
 from matcher.many.codes import Codes, Groups, combined
+from matcher.numbers import compact
 from matcher.presume import by_kind
 from matcher.record import Record
 
@@ -88,6 +89,8 @@ class Block:
         said_twice = [record.contradicted if record.conflicts else _SETTLED for record in records]
         self.contradicted = Column.of(said_twice)
         self._groups: dict[str, Groups] = {}
+        self.relations: dict[tuple[str, str | None], Codes] = {}
+        """Relations to old motors, by what these say; filled where they are worked out."""
 
     def __len__(self) -> int:
         return len(self.records)
@@ -107,6 +110,15 @@ class Block:
         for field in fields:
             any_said |= self.columns[field].told(lambda value: value is not None)
         return any_said
+
+    @cached_property
+    def numbered(self) -> dict[str, list[int]]:
+        """The codes of part numbers by what they are compared as."""
+        found: dict[str, list[int]] = {}
+        for code, number in enumerate(self.columns["part_number"].values):
+            if number and compact(number):
+                found.setdefault(compact(number), []).append(code)
+        return found
 
     def grouped(self, name: str, columns: Callable[[], Iterable[Column]]) -> Groups:
         """Return the candidates grouped by some columns; the groups are kept under a name."""

@@ -8,16 +8,17 @@ import numpy as np
 import numpy.typing as npt
 
 from matcher.checks import CHECKS
-from matcher.many.book import NO_ENTRY, Book, OldSide, relation_codes
+from matcher.many.book import NO_ENTRY, RELATED, Book, OldSide, relation_codes
 from matcher.many.codes import Codes, distinct
 from matcher.many.columns import Block
-from matcher.money.chance import NOT_SAID, fit_chance
+from matcher.money.chance import NOT_SAID, chance_of, doubts
 from matcher.money.cost import SHIPPING, comes_apart, landed_cost, needs_cost, needs_mask, wise_mask
 from matcher.motor import Motor, Wanted
-from matcher.numbers import same_brand, same_code
+from matcher.numbers import compact, same_brand
+from matcher.presume import prepare
 from matcher.settings import Settings
 from matcher.tally import ASK, PART, POOR, WONT_FIT, Counted, Points, Tally, tally
-from matcher.verdict import MODULE_CHECKS, judge, tally_of
+from matcher.verdict import MODULE_CHECKS, findings_of, presumed_by_number, tally_of
 
 Flags = npt.NDArray[np.bool_]
 
@@ -64,13 +65,13 @@ class _RowMaker:
     def __post_init__(self) -> None:
         self.places: Codes = np.arange(len(self.block))
         self.entries: dict[str, Codes] = {}
-        names = dict.fromkeys(name for book in self.books for name in book.relations)
-        self.related = {name: relation_codes(name, self.wanted.motor, self.block) for name in names}
+        self.related = {name: relation_codes(name, self.wanted.motor, self.block) for name in RELATED}
 
     def row(self, worst: int) -> Row:
         if worst < PART:
             self._keep(~self.part)
-        for book in sorted(self.books, key=lambda book: not book.check.hard):
+        # Hard ones first, those with few answers before those with many: they rule out at little cost.
+        for book in sorted(self.books, key=lambda book: (not book.check.hard, book.size)):
             self._answer(book, worst)
         counted, needs = self._counted()
         whole = _without_parts(tally(counted), self.part[self.places])
@@ -152,21 +153,26 @@ class _RowMaker:
         """Put in what single judging says of candidates whose maker and number equal the old motor's."""
         for at in np.flatnonzero(self.alike[row.places]).tolist():
             record = self.block.records[row.places[at]]
-            judgement = judge(self.wanted, record, self.settings)
-            alone = tally_of(judgement.findings, self.settings)
+            pair = prepare(self.wanted, record)
+            findings = findings_of(pair, self.settings)
+            alone = tally_of(findings, self.settings)
             for name in ("score", "low", "high", "verdict"):
                 getattr(row.tally, name)[at] = getattr(alone, name)
-            row.chance[at] = fit_chance(judgement, record.facts.condition, self.settings)
-            needs = np.array([needs_mask(judgement.findings)])
+            open_ones = doubts(findings, presumed=bool(presumed_by_number(pair)))
+            chance = chance_of(open_ones, record.facts.condition, self.settings)
+            row.chance[at] = chance if alone.verdict <= ASK else 0.0
+            needs = np.array([needs_mask(findings)])
             row.landed[at] = self._landed(needs, row.places[at : at + 1])[0]
 
 
 def same_number(old: Motor, block: Block) -> Flags:
     """Tell which candidates have an old motor's maker and number, as the rules compare them."""
-    number = block.columns["part_number"].told(lambda said: same_code(old.part_number, said) is True)
-    if not number.any():
-        return number
-    return number & block.columns["brand"].told(lambda said: same_brand(old.brand, said) is True)
+    alike = np.zeros(len(block), bool)
+    codes = block.numbered.get(compact(old.part_number or ""), [])
+    if codes:
+        alike = np.isin(block.columns["part_number"].codes, codes)
+        alike &= block.columns["brand"].told(lambda said: same_brand(old.brand, said) is True)
+    return alike
 
 
 def _without_parts(whole: Tally, part: Flags) -> Tally:

@@ -4,6 +4,9 @@ The priors are common practice, editable, and stand in `data/priors.tsv`; the ch
 its condition says stands in `data/conditions.tsv`.
 """
 
+from collections.abc import Sequence
+
+from matcher.finding import Finding
 from matcher.settings import Settings
 from matcher.verdict import Judgement
 
@@ -23,15 +26,25 @@ def open_doubts(judgement: Judgement) -> tuple[str, ...]:
     Those are the checks whose unknown answer makes the verdict `ask`, and `same_maker_and_number` when any
     fact was presumed from the old motor.
     """
-    doubts = [finding.check for finding in judgement.findings if finding.asks]
-    return (*doubts, SAME_NUMBER) if judgement.presumed else tuple(doubts)
+    return doubts(judgement.findings, presumed=bool(judgement.presumed))
+
+
+def doubts(findings: Sequence[Finding], *, presumed: bool) -> tuple[str, ...]:
+    """Return the same from the findings, and from whether any fact was presumed by number."""
+    asking = tuple(finding.check for finding in findings if finding.asks)
+    return (*asking, SAME_NUMBER) if presumed else asking
 
 
 def fit_chance(judgement: Judgement, condition: str | None, settings: Settings) -> float:
     """Return the chance, 0 to 1, that the candidate fits and works."""
     if judgement.verdict in NO_CHANCE:
         return 0.0
+    return chance_of(open_doubts(judgement), condition, settings)
+
+
+def chance_of(doubts: Sequence[str], condition: str | None, settings: Settings) -> float:
+    """Return the chance that all of some doubts come out well and that the part works."""
     chance = 1.0
-    for doubt in open_doubts(judgement):
+    for doubt in doubts:
         chance *= settings.priors[doubt]
     return chance * settings.condition_chances[condition or NOT_SAID]
