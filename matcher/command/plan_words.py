@@ -1,12 +1,13 @@
 """How a buying plan and a trader's lots leave the program: as lines, or as JSON."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import asdict
 
 from matcher.command.answers import VERDICT_WORDS, as_json, money_words
 from matcher.many.lots import Lots, Served
 from matcher.money.buying import Buying
 from matcher.money.questions import Worth
+from matcher.money.room import Room
 
 ASKED = 8
 """So many questions are printed."""
@@ -55,6 +56,26 @@ def plan_json(plan: Buying) -> dict[str, object]:
 
 def _rounded(row: dict[str, object]) -> dict[str, object]:
     return {name: round(value, 4) if isinstance(value, float) else value for name, value in row.items()}
+
+
+_MOVES = {
+    "weights": ("weight", "the first three of the ranking"),
+    "priors": ("chance", "the first three steps of the plan"),
+    "condition_chances": ("chance of a part that is said to be", "the first three steps of the plan"),
+}
+
+
+def room_lines(rooms: Sequence[Room]) -> Iterator[str]:
+    """Yield for each figure how far it may move before the order changes, those that can't change it last."""
+    for room in sorted(rooms, key=lambda room: room.lowest is None and room.highest is None):
+        kind, what = _MOVES[room.group]
+        limits = [
+            f"{side} {limit:.4g}"
+            for side, limit in (("below", room.lowest), ("above", room.highest))
+            if limit is not None
+        ]
+        changes = f"{' or '.join(limits)} {what} change" if limits else f"{what} stay whatever it is"
+        yield f"{kind} {room.name.replace('_', ' ')}, now {room.now:g}: {changes}"
 
 
 def lots_lines(lots: Lots) -> Iterator[str]:

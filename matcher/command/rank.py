@@ -3,7 +3,7 @@
 import json
 import sys
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import asdict, dataclass
 from pathlib import Path
 from typing import Literal
 
@@ -30,6 +30,7 @@ class Ways:
     currency: str
     plan: bool
     margin: bool
+    sensitivity: bool
     as_lines: bool
 
     def check(self, olds: Sequence[Path]) -> None:
@@ -38,6 +39,8 @@ class Ways:
             raise click.UsageError("--plan needs --fallback: what is paid if no listing works")
         if self.fallback is not None and (len(olds) > 1 or self.margin):
             raise click.UsageError("--fallback plans one job; give one --old, without --margin")
+        if self.sensitivity and (len(olds) > 1 or self.margin or self.plan):
+            raise click.UsageError("--sensitivity is about one ranking; give one --old alone")
 
 
 @click.command()
@@ -57,6 +60,7 @@ class Ways:
 @click.option("--currency", default="USD", help="The fallback's currency, three letters.")
 @click.option("--plan", is_flag=True, help="Only the plan for --fallback; with --json one JSON object.")
 @click.option("--margin", is_flag=True, help="For a trader: which lots serve which old motors.")
+@click.option("--sensitivity", is_flag=True, help="How far figures may move before the order changes.")
 @click.option(
     "--settings", "settings_file", type=click.Path(path_type=Path), help="Your changes to the tables, TOML."
 )
@@ -92,8 +96,11 @@ def command(
 def _rank(wanted: Sequence[Wanted], candidates: Iterator[Record], settings: Settings, asked: Ways) -> None:
     from matcher.many import best_pairs
 
-    every = asked.explain is not None or asked.fallback is not None
+    every = asked.explain is not None or asked.fallback is not None or asked.sensitivity
     pairs = list(best_pairs(wanted, candidates, settings, top=None if every else asked.top))
+    if asked.sensitivity:
+        _sensitivity([weighed for _, weighed in pairs], settings, asked)
+        return
     if not asked.plan:
         shown = _explained(pairs, asked.explain) if asked.explain else pairs[: asked.top]
         write(shown, as_lines=asked.as_lines, explain=bool(asked.explain), several=len(wanted) > 1)
@@ -128,6 +135,19 @@ def _plan(candidates: Sequence[Weighed], settings: Settings, asked: Ways) -> Non
         click.echo(json.dumps(plan_json(plan)))
     else:
         click.echo("\n".join(plan_lines(plan)))
+
+
+def _sensitivity(candidates: Sequence[Weighed], settings: Settings, asked: Ways) -> None:
+    from matcher.command.plan_words import room_lines
+    from matcher.money.sensitivity import room_of_chances, room_of_weights
+
+    rooms = room_of_weights(candidates, settings)
+    if asked.fallback is not None:
+        rooms += room_of_chances(candidates, asked.fallback, settings, asked.currency.strip().upper())
+    if asked.as_lines:
+        click.echo(json.dumps([asdict(room) for room in rooms]))
+    else:
+        click.echo("\n".join(room_lines(rooms)))
 
 
 def _trade(

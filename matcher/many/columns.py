@@ -71,6 +71,8 @@ class Column:
     def narrowed(self, part: Callable[[Any], object]) -> "Column":
         """Return a column of what matters of each value alone."""
         narrow = Column.of([part(value) for value in self.values])
+        if len(narrow.values) <= 1:  # all alike: an array of one zero serves
+            return Column(narrow.values, np.broadcast_to(np.int32(0), self.codes.shape))
         return Column(narrow.values, narrow.codes[self.codes])
 
     def told(self, tell: Callable[[Any], bool]) -> Flags:

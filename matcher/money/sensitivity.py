@@ -7,7 +7,7 @@ points, and between them, is the order looked at, by the same sums that rank. Sc
 shown, to a tenth of a point; where two are that near, every step of the rounding is looked at.
 """
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Any
 
@@ -16,6 +16,8 @@ import numpy.typing as npt
 
 from matcher.checks import CHECKS
 from matcher.money.chance import NOT_SAID, open_doubts
+from matcher.money.low_scores import LARGEST_WEIGHT, LowScores, quotient
+from matcher.money.room import Flags, Room, room
 from matcher.money.weigh import Weighed, gamble_in, place
 from matcher.settings import Settings
 from matcher.tally import LOWEST_GOOD_SCORE, Counted, Points, Tally, shown, tally
@@ -24,28 +26,6 @@ FIRST = 3
 """So many candidates' order is looked at."""
 MOST = 200
 """Candidates that take part; those ranked after them are left aside."""
-LARGEST_WEIGHT = 10_000.0
-"""Where the search for a weight ends: 100 times all others together."""
-_TENTH = 0.1 / 100
-"""Shares of a score by which two scores may differ and still be shown as equal."""
-
-Flags = npt.NDArray[np.bool_]
-Keeps = Callable[[Points], Flags]
-"""Tells for each value of a figure whether the order is as it is now."""
-
-
-@dataclass(frozen=True, slots=True)
-class Room:
-    """How far one figure may move with all others as they are."""
-
-    group: str
-    """`weights`, `priors` or `condition_chances`."""
-    name: str
-    now: float
-    lowest: float | None
-    """Below this the order changes; `None`: however low it gets, it doesn't."""
-    highest: float | None
-    """Above this the order changes; `None`: however high it gets, it doesn't."""
 
 
 def room_of_weights(candidates: Sequence[Weighed], settings: Settings) -> list[Room]:
@@ -112,7 +92,7 @@ class _Rows:
         if len(self.landed) < 2 or not (np.any(one.weighs) or np.any(one.open)):
             return Room("weights", name, one.weight, None, None)
         points = np.concatenate([self._meeting(name), self._turning(name)])
-        return _room("weights", name, one.weight, LARGEST_WEIGHT, points, lambda at: self._keeps(name, at))
+        return room("weights", name, one.weight, LARGEST_WEIGHT, points, lambda at: self._keeps(name, at))
 
     def _keeps(self, name: str, weights: Points) -> Flags:
         """Tell for each of several weights whether the first are in the order of now."""
@@ -134,7 +114,7 @@ class _Rows:
         equal = (mine == others) & ((my_low > lows) | ((my_low == lows) & cheaper))
         return np.asarray((mine < others) | equal)
 
-    def _lines(self, name: str) -> "_Lows":
+    def _lines(self, name: str) -> "LowScores":
         """Return the low scores as the weight moves."""
         zero = np.zeros(len(self.landed))
         lost, known = zero, zero
@@ -143,7 +123,7 @@ class _Rows:
                 lost = lost + one.weight * (one.loss * one.weighs + one.open)
                 known = known + one.weight * (one.weighs + zero + one.open)
         one = self.counted[name]
-        return _Lows(lost, one.loss * one.weighs + one.open, known, one.weighs + zero + one.open)
+        return LowScores(lost, one.loss * one.weighs + one.open, known, one.weighs + zero + one.open)
 
     def _meeting(self, name: str) -> Points:
         """Return the weights at which one of the first can change places with another candidate."""
@@ -160,55 +140,7 @@ class _Rows:
         lost = sum(one.weight * one.loss * one.weighs for other, one in self.counted.items() if other != name)
         known = sum(one.weight * one.weighs for other, one in self.counted.items() if other != name)
         one, share = self.counted[name], 1 - LOWEST_GOOD_SCORE / 100
-        return _quotient(share * known - lost, one.loss * one.weighs - share * one.weighs)
-
-
-@dataclass(frozen=True)
-class _Lows:
-    """Low scores of candidates as a weight w moves: 100 x (1 - (a + b w) / (c + d w))."""
-
-    a: Points
-    b: Points
-    c: Points
-    d: Points
-
-    def at(self, weights: Points, which: Any) -> Points:
-        """Return the scores of some candidates at some weights."""
-        with np.errstate(all="ignore"):
-            share = (self.a[which] + self.b[which] * weights) / (self.c[which] + self.d[which] * weights)
-            return np.asarray(100 * (1 - share))
-
-    def meets(self, one: int) -> Points:
-        """Return by candidate the weights at which its score equals that of `one`, or is a tenth apart."""
-        a, b, c, d = self.a, self.b, self.c, self.d
-        found = []
-        for apart in (-_TENTH, 0.0, _TENTH):
-            squared = b * d[one] - b[one] * d - apart * d[one] * d
-            linear = a * d[one] + b * c[one] - a[one] * d - b[one] * c - apart * (c[one] * d + d[one] * c)
-            found.append(_roots(squared, linear, a * c[one] - a[one] * c - apart * c[one] * c))
-        return np.concatenate(found)
-
-    def rounding(self, one: int, meets: Points) -> Iterator[Points]:
-        """Yield the weights at which a score is rounded otherwise, where two are less than a tenth apart."""
-        inside = np.where((meets > 0) & (meets < LARGEST_WEIGHT), meets, LARGEST_WEIGHT)
-        ends = np.full((1, len(self.a)), LARGEST_WEIGHT)
-        stops = np.sort(np.concatenate([ends * 0, inside, ends]), axis=0)
-        between = (stops[1:] + stops[:-1]) / 2
-        near = np.abs(self.at(between, one) - self.at(between, slice(None))) <= 100 * _TENTH + _EQUAL
-        alike = [figures == figures[one] for figures in (self.a, self.b, self.c, self.d)]
-        near &= ~np.logical_and.reduce(alike) & (stops[1:] > stops[:-1])
-        for at, other in zip(*np.nonzero(near), strict=True):
-            for which in (one, other):
-                yield self._steps(which, stops[at : at + 2, other])
-
-    def _steps(self, which: int, ends: Points) -> Points:
-        """Return the weights between two ends at which one score is halfway between two tenths."""
-        low, high = np.sort(self.at(ends, which))
-        if not np.isfinite([low, high]).all():
-            return np.empty(0)
-        halves = np.arange(np.floor(low * 10), np.ceil(high * 10) + 1) / 10 + 0.05
-        share = 1 - halves / 100
-        return _quotient(share * self.c[which] - self.a[which], self.b[which] - share * self.d[which])
+        return quotient(share * known - lost, one.loss * one.weighs - share * one.weighs)
 
 
 _FIELDS = ("loss", "weighs", "open", "fails", "poor", "asks")
@@ -238,8 +170,8 @@ class _Plan:
         fixed, moving = fixed[order], moving[order]
         steps = int(np.count_nonzero(fixed + moving / now < self.fallback))
         first = min(FIRST, steps)
-        points = [_quotient(moving, self.fallback - fixed)]
-        points += [_quotient(moving[at] - moving, fixed - fixed[at]) for at in range(first)]
+        points = [quotient(moving, self.fallback - fixed)]
+        points += [quotient(moving[at] - moving, fixed - fixed[at]) for at in range(first)]
 
         def keeps(chances: Points) -> Flags:
             with np.errstate(divide="ignore", invalid="ignore"):
@@ -252,50 +184,10 @@ class _Plan:
                 in_order &= rest >= self.fallback - _EQUAL
             return np.asarray(in_order)
 
-        return _room(group, name, now, 1.0, np.concatenate(points), keeps)
+        return room(group, name, now, 1.0, np.concatenate(points), keeps)
 
 
 _HOPELESS = 1e30
 """The price per success of what can't succeed."""
 _EQUAL = 1e-9
 """Dollars by which two prices per success may differ and still count as equal."""
-
-
-def _room(group: str, name: str, now: float, most: float, points: Points, keeps: Keeps) -> Room:
-    """Look outward from `now` for the first values that change the order."""
-    points = points[np.isfinite(points)]
-    lower = np.unique(np.append(points[(points > 0) & (points < now)], 0.0))[::-1]
-    upper = np.unique(np.append(points[(points > now) & (points < most)], most))
-    return Room(group, name, now, _edge(now, lower, keeps), _edge(now, upper, keeps))
-
-
-def _edge(now: float, points: Points, keeps: Keeps) -> float | None:
-    """Return the last value that keeps the order before one of `points`, or between two, changes it."""
-    stops = np.concatenate([[now], points])
-    looked_at = np.empty(2 * len(stops) - 1)
-    looked_at[::2], looked_at[1::2] = stops, (stops[1:] + stops[:-1]) / 2
-    changed = np.flatnonzero(~keeps(looked_at))
-    if not len(changed):
-        return None
-    if not changed[0]:
-        return now
-    good, bad = looked_at[changed[0] - 1], looked_at[changed[0]]
-    for _ in range(4):  # each step narrows 64 times
-        between = np.linspace(good, bad, 65)
-        at = int(np.flatnonzero(~keeps(between))[0])
-        good, bad = between[max(at - 1, 0)], between[at]
-    return float(good)
-
-
-def _roots(squared: Points, linear: Points, constant: Points) -> Points:
-    """Return the real roots of quadratics by column, or of lines where nothing is squared; NaN for none."""
-    with np.errstate(all="ignore"):
-        root = np.sqrt(linear**2 - 4 * squared * constant)
-        # Both roots without the loss of digits that the schoolbook form has.
-        half = -(linear + np.copysign(root, linear)) / 2
-        return np.stack([half / squared, constant / half, -constant / linear])
-
-
-def _quotient(upper: Any, lower: Any) -> Points:
-    with np.errstate(all="ignore"):
-        return np.asarray(np.divide(upper, lower), dtype=float)

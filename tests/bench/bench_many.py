@@ -228,7 +228,7 @@ def main() -> None:
     grown = table(head, rows)
     print(grown, flush=True)
     draw(points, single)
-    sizes = (BLOCK, 3 * BLOCK)
+    sizes = (BLOCK, 2 * BLOCK, 4 * BLOCK)
     memory = [(f"{size:,}", *(f"{mib:,.0f}" for mib in peak(place, size, 100))) for size in sizes]
     bounded = table(("offers, the best 100 of them", "peak beside them, MiB", "the listings, MiB"), memory)
     print(bounded)
@@ -251,7 +251,8 @@ cutting into columns: one look at every fact of every listing, the same for all 
 
 {grown}
 
-Memory is that of a block of {BLOCK:,} offers, however many come (tracemalloc's peak):
+Memory is that of two blocks of {BLOCK:,} offers, one at hand and one being cut, however many come (tracemalloc's
+peak):
 
 {bounded}
 """,

@@ -117,6 +117,17 @@ def test_a_traders_lots() -> None:
 
 
 @pytest.mark.usefixtures("folder")
+def test_how_far_figures_may_move() -> None:
+    result = rank("--old", "old.json", "--fallback", "900", "--sensitivity")
+    assert result.exit_code == 0
+    # With half the chance of a right turn, `open` costs 20 / (p x 0.75) for each success; `good` costs 80.
+    assert "chance rotation, now 0.5: below 0.3333 the first three steps of the plan change" in result.stdout
+    assert "weight power, now 20: the first three of the ranking stay whatever it is" in result.stdout
+    (rooms,) = rows(rank("--old", "old.json", "--fallback", "900", "--sensitivity", "--json"))
+    assert {room["group"] for room in rooms} == {"weights", "priors", "condition_chances"}
+
+
+@pytest.mark.usefixtures("folder")
 def test_changed_figures_change_the_answers() -> None:
     Path("mine.toml").write_text("[condition_chances]\nused = 0.5\n[exchange]\nEUR = 1.1\n")
     found = rows(rank("--old", "old.json", "--settings", "mine.toml", "--json"))
@@ -134,6 +145,7 @@ def test_changed_figures_change_the_answers() -> None:
         ("--plan",),
         ("--old", "second.json", "--fallback", "5"),
         ("--fallback", "5", "--margin"),
+        ("--sensitivity", "--margin"),
         ("--fallback", "-5"),
         ("--top", "0"),
     ],
