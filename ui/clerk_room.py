@@ -128,5 +128,5 @@ class Clerk:
 def run(pipe: Connection) -> None:
     """Run the clerk; the entry of its process."""
     if hasattr(os, "nice"):
-        os.nice(10)  # the window goes first
+        os.nice(3)  # the window goes first
     Clerk(pipe).work()

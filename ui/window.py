@@ -92,9 +92,10 @@ class Window(QMainWindow):
 
         colours = system_colours()
         application = QApplication.instance()
-        if isinstance(application, QApplication):
+        rules = sheet_rules(colours)
+        if isinstance(application, QApplication) and application.styleSheet() != rules:
             application.setPalette(palette(colours))
-            application.setStyleSheet(sheet_rules(colours))
+            application.setStyleSheet(rules)
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """Tell once that the frame stands."""

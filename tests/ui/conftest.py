@@ -60,7 +60,7 @@ def open_bench(qtbot, tmp_path: Path) -> Iterator[Opened]:
         furnish(window, demo, store or tmp_path / "jobs.db")
         bench: Bench = window.bench
         qtbot.waitUntil(window.isActiveWindow)
-        qtbot.waitUntil(lambda: not bench.work.is_busy, timeout=20_000)
+        qtbot.waitUntil(lambda: not bench.work.is_busy, timeout=60_000)
         return bench
 
     yield opened
@@ -79,6 +79,6 @@ def settle(qtbot) -> Callable[[Bench], None]:
     """Waits until the answers belong to the job as it stands and nothing is under way."""
 
     def wait(bench: Bench) -> None:
-        qtbot.waitUntil(lambda: bench.session.is_settled and not bench.work.is_busy, timeout=20_000)
+        qtbot.waitUntil(lambda: bench.session.is_settled and not bench.work.is_busy, timeout=60_000)
 
     return wait

@@ -84,7 +84,7 @@ def test_no_window_flashes_up_while_the_pages_are_made(qtbot, tmp_path):
     qtbot.addWidget(window)
     window.show()
     furnish(window, None, tmp_path / "a.db")
-    qtbot.waitUntil(lambda: window.bench.session.is_settled and not window.bench.work.is_busy, timeout=20_000)
+    qtbot.waitUntil(lambda: window.bench.session.is_settled and not window.bench.work.is_busy, timeout=60_000)
     window.close()
     QApplication.instance().removeEventFilter(watch)
     assert watch.shown == [window]
