@@ -66,14 +66,6 @@ def money_words(weighed: Weighed) -> str:
     return f"{presumed}{weighed.cost.landed:.2f} {weighed.offer.currency or ''}".rstrip()
 
 
-def reason(weighed: Weighed) -> str:
-    """Return the one reason that matters most."""
-    deciding = weighed.judgement.deciding
-    if weighed.judgement.verdict is None:
-        return "What is for sale is neither a motor nor its module."
-    return deciding.why if deciding else "Nothing is known that could be compared."
-
-
 def print_table(ranking: Sequence[Weighed], title: str = "", old_ids: Sequence[str] = ()) -> None:
     """Print candidates best first; with `old_ids` (one a row) for which old motor each one is meant."""
     from rich.console import Console
@@ -94,7 +86,7 @@ def print_table(ranking: Sequence[Weighed], title: str = "", old_ids: Sequence[s
             VERDICT_WORDS[weighed.judgement.verdict],
             range_words(weighed),
             money_words(weighed),
-            reason(weighed),
+            weighed.judgement.reason,
         ]
         # Text, not markup: a listing's words must not be taken for styling.
         table.add_row(*(Text(word) for word in ([old_ids[number]] if old_ids else []) + words))
@@ -105,6 +97,7 @@ def explanation(weighed: Weighed) -> Iterable[str]:
     """Yield every finding of one candidate with its source, as lines."""
     judgement = weighed.judgement
     yield f"{weighed.id}: {VERDICT_WORDS[judgement.verdict]}, score {range_words(weighed)}"
+    yield f"  {judgement.reason}"
     yield f"  chance {weighed.fit_chance:.0%}, landed {money_words(weighed)}"
     for note in judgement.notes:
         yield f"  note: {note}"
