@@ -95,7 +95,7 @@ def labelled(items: Items, i: int) -> None:
         last += 1
     end = items.last[last]
     if items.scan.gaps[end] == "-" or (
-        items.scan.glued(end) and items.scan.words[end + 1 : end + 2] == ("-",)
+        items.scan.glued(end) and items.scan.words[end + 1 : end + 2] == ["-"]
     ):
         return  # the letters of a code
     items.used[i] = True

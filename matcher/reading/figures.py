@@ -21,7 +21,7 @@ _SMALLEST_SHARE = 0.3  # of the figure before it in a list; `1750, 184T` is no l
 _FORMS = (re.compile(r"1?\d{3}"), re.compile(r"\d{1,2}\.\d{1,2}"), re.compile(r"1/\d{1,2}"))
 _LAST_FIGURE = re.compile(r"(?:1/\d{1,2}|[\d.]+)$")
 
-Words = tuple[str, ...]
+Words = list[str]
 
 
 def gather(words: Words, token: int, figures: str, length: int) -> tuple[str, int]:

@@ -54,9 +54,9 @@ def bare_frame(items: Items, i: int) -> bool:
     if items.numbers[i].text not in _FRAME_NUMBERS or not items.is_glued(i):
         return False
     token = items.first[i]
-    if (token and items.scan.glued(token - 1)) or items.scan.words[items.last[i] + 2 : items.last[i] + 3] == (
-        "-",
-    ):
+    if (token and items.scan.glued(token - 1)) or items.scan.words[items.last[i] + 2 : items.last[i] + 3] == [
+        "-"
+    ]:
         return False  # within a code
     if not items.raw(i + 1).isalpha():
         return False

@@ -185,7 +185,7 @@ class Items:
         return NO_ROLES, clause, segment, muted
 
     @staticmethod
-    def _denies_figure(words: tuple[str, ...], token: int) -> bool:
+    def _denies_figure(words: list[str], token: int) -> bool:
         """`not 115 V`, `not for 230 V`: the figure is denied."""
         return any(word[0] in FIRST_OF_NUMBER for word in words[token : token + _LOOK_BEFORE])
 

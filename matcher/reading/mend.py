@@ -8,11 +8,17 @@ import re
 
 _UNIT = r"(?=V|A\b|HZ|HP|PH|RPM|W\b|°|MFD|UF|C\b|SPD|/|\s|,|;|\)|\"|$|[.](?:\s|$))"
 # Possessive, so that no figure is tried twice.
-_FREE = r"(?:(?<![\w./-])|(?<=\bHZ)|(?<=\bV)|(?<=\bPH)|(?<=\bRPM)|(?<=\bA)|(?<=\bHP))"
-_FIGURES = re.compile(_FREE + r"(?:[\d./,-]|[OIl|](?=[\dOIl|./]))(?:[\dOIl|./,-]|[SBZ](?=[\dOIl]))*+" + _UNIT)
+# Looked at from behind the first figure, so that the search goes from figure to figure.
+_FREE = r"(?:(?<![\w./-].)|(?<=\bHZ.)|(?<=\bV.)|(?<=\bPH.)|(?<=\bRPM.)|(?<=\bA.)|(?<=\bHP.))"
+_FIGURES = re.compile(
+    r"[\d./,OIl|-](?:(?<![OIl|])|(?=[\dOIl|./]))" + _FREE + r"(?:[\dOIl|./,-]|[SBZ](?=[\dOIl]))*+" + _UNIT
+)
 _FIVE = re.compile(r"(?<=CAP )S(?= ?MFD)")
-_ONE = re.compile(r"(?<=PH )[lI|](?![\w])|(?<=PHASE )[lI|](?![\w])|(?<![\w])[lI|](?=/\d|PH\b|PHASE\b)")
-_DOUBT = re.compile(r"\d[OIl|SBZ]|[OIl|][\d/]|\bPH(?:ASE)? [lI|]\b|\b[lI]PH")
+_ONE = re.compile(r"[lI|](?:(?:(?<=PH .)|(?<=PHASE .))(?![\w])|(?<![\w].)(?=/\d|PH\b|PHASE\b))")
+# The doubtful letter comes first, and what stands before it second: so the search goes from letter to letter.
+_DOUBT = re.compile(
+    r"[OIl|SBZ](?:(?<=\d.)|(?<=[OIl|])[\d/]|(?:(?<=\bPH [lI|])|(?<=\bPHASE [lI|]))\b|(?<=\b[lI])PH)"
+)
 SUSPECTS = frozenset(["O", "I", "l", "|", "S", "B", "Z", "o"]) | frozenset(
     [
         "lO",

@@ -10,21 +10,32 @@ from collections.abc import Container
 from dataclasses import dataclass
 from functools import cache
 from itertools import accumulate
-from operator import add
 
 from matcher.reading.clean import clean
 from matcher.reading.mend import SUSPECTS, mend_figures, mend_plate
 from matcher.tables import rows
 
-_DIGIT = r"[\d½¼¾⅛⅜⅝⅞⅓⅔⅕⅙]"
-_TOKEN = re.compile(
-    r"([A-Za-z](?:\.[A-Za-z])+\.?(?![A-Za-z])"  # initials: h.p., S.p.A.
-    r"|[wW]/[oO]?(?![\w/])"
-    r"|[^\W\d_]+(?:'[A-Za-z]+)?"
-    rf"|\.?{_DIGIT}(?:[.,/\-]?{_DIGIT})*"
-    r"|\.{2,}|.)(-(?=[^\W\d_])|[ \t]*)",
-    re.DOTALL,
+_PATTERN = (
+    r"("
+    r"{L}(?:{L}++(?:'[A-Za-z]++)?+"  # words
+    r"|(?<=[A-Za-z])(?:\.[A-Za-z])+\.?(?![A-Za-z])"  # initials: h.p., S.p.A.
+    r"|(?<=[wW])/[oO]?(?![\w/])"  # w/, w/o
+    r"|'[A-Za-z]++|)"
+    r"|{D}++(?:[.,/\-]{D}++)*"
+    r"|\.(?:\.++|{D}++(?:[.,/\-]{D}++)*)?"
+    r"|-(?:(?!{L})|(?<![^ \t]-))"  # a hyphen right between two words is a gap
+    r"|[^ \t\-])"
 )
+
+
+def _pattern(letter: str, digit: str) -> re.Pattern[str]:
+    return re.compile(_PATTERN.replace("{L}", letter).replace("{D}", digit), re.DOTALL)
+
+
+_PLAIN = _pattern("[A-Za-z]", "[0-9]")  # most texts are plain ASCII, which is found faster
+_ANY = _pattern(r"[^\W\d_]", r"[\d½¼¾⅛⅜⅝⅞⅓⅔⅕⅙]")
+_BLANKS = frozenset(" \t")
+_TOUCHES = frozenset(["", "-"])
 _LOOSE = frozenset("\n|,;:()[]!?$€£+=&<>*")  # signs that hold nothing together
 _ABBREVIATED = frozenset({"BC", "OD", "ID", "LG", "DIA"})
 _GOES_ON = re.compile(r"[a-z\d,;:=|(/&+-]")
@@ -53,9 +64,9 @@ class Scan:
     """A text cut into words: `raw` as written, `words` folded, `gaps` what stands between, `starts` where."""
 
     text: str
-    raw: tuple[str, ...]
-    words: tuple[str, ...]
-    gaps: tuple[str, ...]
+    raw: list[str]
+    words: list[str]
+    gaps: list[str]
     starts: list[int]
     tight: list[bool]
     """Whether nothing but a hyphen stands between a token and the next one."""
@@ -72,25 +83,37 @@ class Scan:
 def scan(text: str, *, plate: bool = False) -> Scan:
     """Cut `text`; tokens and gaps together are the whole cleaned text, in order."""
     cleaned = mend_plate(clean(text)) if plate else clean(text)
-    pieces = _TOKEN.findall(cleaned)
-    if not pieces:
-        return Scan(text, (), (), (), [], [])
-    raw, gaps = zip(*pieces, strict=True)
+    pieces = _cut(cleaned)
+    raw = pieces[1::2]
     if not plate and not SUSPECTS.isdisjoint(raw):
         mended = mend_figures(cleaned)
         if mended != cleaned:
-            raw, gaps = zip(*_TOKEN.findall(mended), strict=True)
+            pieces = _cut(mended)
+            raw = pieces[1::2]
+    gaps = pieces[2::2]
+    starts = list(accumulate(map(len, pieces)))[::2]
     if "." in raw:
-        raw, gaps = _without_points(raw, gaps)
-    starts = [0, *accumulate(map(add, map(len, raw), map(len, gaps)))]
-    tight = [(not gap or gap == "-") and word not in _LOOSE for word, gap in zip(raw, gaps, strict=True)]
-    return Scan(text, raw, tuple(map(_FOLDED.__getitem__, raw)), gaps, starts, tight)
+        raw, gaps, starts = _without_points(raw, gaps, starts)
+    return Scan(text, raw, list(map(_FOLDED.__getitem__, raw)), gaps, starts, _tight(raw, gaps))
 
 
-Tokens = tuple[str, ...]
+def _cut(cleaned: str) -> list[str]:
+    """Return gaps and tokens in turn, from an empty gap to the last one; a leading blank is a token."""
+    pattern = _PLAIN if cleaned.isascii() else _ANY
+    if cleaned[:1] not in _BLANKS:
+        return pattern.split(cleaned)
+    pieces = pattern.split(f"\0{cleaned[1:]}")
+    pieces[1] = cleaned[0]
+    return pieces
 
 
-def _without_points(raw: Tokens, gaps: Tokens) -> tuple[Tokens, Tokens]:
+def _tight(raw: list[str], gaps: list[str]) -> list[bool]:
+    return [gap in _TOUCHES and word not in _LOOSE for word, gap in zip(raw, gaps, strict=True)]
+
+
+def _without_points(
+    raw: list[str], gaps: list[str], starts: list[int]
+) -> tuple[list[str], list[str], list[int]]:
     """Let the points of abbreviations (`Mfr. no.`, `1/2 in. by`, `TH.PROT.`) fall into the gaps."""
     points: set[int] = set()
     k = 0
@@ -101,10 +124,11 @@ def _without_points(raw: Tokens, gaps: Tokens) -> tuple[Tokens, Tokens]:
             points.add(k)
         k += 1
     if not points:
-        return raw, gaps
+        return raw, gaps, starts
     kept = [k for k in range(last + 1) if k not in points]
-    wide = {k - 1: f"{gaps[k - 1]}.{gaps[k]}" for k in points}
-    return tuple([raw[k] for k in kept]), tuple([wide.get(k, gaps[k]) for k in kept])
+    for k in points:
+        gaps[k - 1] = f"{gaps[k - 1]}.{gaps[k]}"
+    return [raw[k] for k in kept], [gaps[k] for k in kept], [starts[k] for k in kept]
 
 
 @cache
@@ -154,8 +178,7 @@ def unjoin(cut: Scan, known: Container[str]) -> Scan:
             words.append(word)
             gaps.append(cut.gaps[token])
             starts.append(start)
-    tight = [(not gap or gap == "-") and word not in _LOOSE for word, gap in zip(raw, gaps, strict=True)]
-    return Scan(cut.text, tuple(raw), tuple(words), tuple(gaps), starts, tight)
+    return Scan(cut.text, raw, words, gaps, starts, _tight(raw, gaps))
 
 
 def _label_length(word: str, known: Container[str]) -> int:

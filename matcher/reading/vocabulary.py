@@ -48,7 +48,7 @@ def heads() -> Heads:
     return root.longer
 
 
-def _inherit(words: tuple[str, ...], roles: dict[str, str]) -> None:
+def _inherit(words: list[str], roles: dict[str, str]) -> None:
     of_shaft = not roles.keys().isdisjoint(_OF_SHAFT) and not _SHAFT.isdisjoint(words)
     if of_shaft or roles.get("fact") == "shaft_keyed=true":
         roles.setdefault("subject", "shaft")
@@ -66,7 +66,7 @@ def all_roles() -> Iterator[Roles]:
             yield word.roles
 
 
-def longest(entry: Word, words: tuple[str, ...], token: int) -> tuple[Word, int]:
+def longest(entry: Word, words: list[str], token: int) -> tuple[Word, int]:
     """Return the end of the longest known phrase that starts at a token, and how many tokens it takes."""
     found = entry
     length = 1
