@@ -94,7 +94,7 @@ def test_no_phrase_says_two_things_of_one_kind() -> None:
     said: dict[tuple[tuple[str, ...], str], str] = {}
     twice = []
     for _, row in ROWS:
-        key = scan(row["words"]).words, row["kind"]
+        key = tuple(scan(row["words"]).words), row["kind"]
         if said.setdefault(key, row["value"]) != row["value"]:
             twice.append((row["words"], row["kind"], said[key], row["value"]))
     assert twice == []
