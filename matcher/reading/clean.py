@@ -15,7 +15,10 @@ _ONE_FOR_ONE = str.maketrans(
         **dict.fromkeys("×✕✖╳", "x"),
         **dict.fromkeys("⁄∕／", "/"),
         **dict.fromkeys("µμ", "u"),
-        **dict.fromkeys("      \u200a\u200b\u202f\ufeff\u3000\r\f\v", " "),
+        **dict.fromkeys(
+            "\u00a0\u2000\u2001\u2002\u2003\u2004\u2005\u2006\u2007\u2008\u2009\u200a\u200b\u202f\ufeff", " "
+        ),
+        **dict.fromkeys("\u3000\r\f\v", " "),
         **dict.fromkeys("➜➔➡⇒⟶", "→"),
         **dict.fromkeys("•·●▪◦‣►▶✔✅★☆■◆¦｜\u2028\u2029\u0085", "|"),
         **{chr(0xFF10 + digit): str(digit) for digit in range(10)},
@@ -49,6 +52,8 @@ def clean(text: str) -> str:
     """Return `text` with plain quotes, dashes, blanks and no markup, the same length as before."""
     if "<" in text or "&" in text:
         text = _MARKUP.sub(_flat, text)
+    if "->" in text:
+        text = text.replace("->", " →")
     if ",-" in text or ".-" in text:
         text = _WHOLE_SUM.sub(r"\1  ", text)
     return text.translate(_RETURNS if text.isascii() else _ONE_FOR_ONE)

@@ -26,6 +26,9 @@ _NO_ITEMS: list[Roles] = [NO_ROLES] * _PADDING
 _NO_WORDS = [""] * _PADDING
 SEGMENT_ENDS = frozenset("\n|;.!?")
 CLAUSE_ENDS = frozenset(",+→")
+_STATEMENTS = frozenset(
+    {"fact", "weak", "bearing", "protector", "turn", "turnview", "either", "flats", "unit"}
+)
 _BRACKETS = frozenset("()[]")
 
 
@@ -163,10 +166,24 @@ class Items:
             self.doubted.add(clause)
         elif "asks" in roles:
             self._ask(clause)
+        elif "takeback" in roles:
+            self._take_back()
         elif "apart" in roles:
-            self._set_apart(segment)
-            return "sentence"
+            self._set_apart(segment, clause if roles["apart"] == "clause" else None)
+            return "clause" if roles["apart"] == "clause" else "sentence"
         return muted
+
+    def _take_back(self) -> None:
+        """Mute what stood right before a word that takes it back: `OAO... no wait TEAO`, `ball - no, sleeve`."""
+        for i in range(len(self.roles) - 1, max(-1, len(self.roles) - _LOOK_BEFORE), -1):
+            roles = self.roles[i]
+            if "num" in roles or not _STATEMENTS.isdisjoint(roles):
+                first = i - 1 if i and "num" in self.roles[i - 1] and "unit" in roles else i
+                for j in range(first, len(self.roles)):
+                    self.muted[j] = "clause"
+                return
+            if self.scan.words[self.first[i]][0].isalnum():
+                return
 
     def _sign(self, sign: str, token: int, place: tuple[int, int, str]) -> tuple[Roles, int, int, str]:
         """Return the roles of a sign and the clause, segment and muting that it leads to."""
@@ -195,15 +212,18 @@ class Items:
         for i in range(end - 1, max(-1, end - 6), -1):
             if self.clause[i] != clause:
                 return
-            if i in self.numbers or self.roles[i].get("fact", "").startswith("phase"):
+            roles = self.roles[i]
+            stated = i == end - 1 and not _STATEMENTS.isdisjoint(roles)
+            if i in self.numbers or stated or roles.get("fact", "").startswith("phase"):
                 self.asked.update(range(i, end))
                 return
 
-    def _set_apart(self, segment: int) -> None:
-        """Mute the sentence, or the bracket, that says in the end that it is about another listing."""
+    def _set_apart(self, segment: int, clause: int | None) -> None:
+        """Mute the sentence, the clause or the bracket that says in the end that it is about another listing."""
         for i in range(len(self.roles) - 1, -1, -1):
             if (
                 self.segment[i] != segment
+                or (clause is not None and self.clause[i] != clause)
                 or i < len(self.roles) - _FAR
                 or self.scan.words[self.first[i]] == "("
             ):

@@ -12,7 +12,7 @@ from matcher.reading.scan import scan
 from matcher.tables import rows
 
 TABLES = ("units", "facts", "control", "rotation", "labels", "scopes", "subjects", "offer")
-_HEEDED = frozenset({"mute", "not", "origin", "unsure", "apart", "asks"})
+_HEEDED = frozenset({"mute", "not", "origin", "unsure", "apart", "asks", "takeback"})
 _SHAFT = frozenset({"shaft", "shafts"})
 _OF_SHAFT = frozenset({"fact", "flats"})  # `keyed shaft`, `double shaft`: what follows is about the shaft
 

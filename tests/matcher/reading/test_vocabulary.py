@@ -30,6 +30,7 @@ SILENT = [
     "unsure",
     "apart",
     "asks",
+    "takeback",
     "origin",
     "look",
     "opposite",
