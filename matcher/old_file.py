@@ -1,13 +1,14 @@
 """The file that describes the old motor and its place: JSON or TOML `{"motor": {...}, "site": {...}}`.
 
-A trader adds `pays = 240`, what its owner would pay for a stand-in. A text file is read as its nameplate.
+A trader adds `pays = 240`, what its owner would pay for a stand-in; `conflicts` names facts that the plate says
+twice and differently. A text file is read as its nameplate.
 Names and values are held against the contract one by one, so that the message says which name was meant,
 or what to write instead.
 """
 
 import json
 import tomllib
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from pathlib import Path
 from typing import TypeVar
 
@@ -23,7 +24,7 @@ from matcher.reading.source_kind import foreign
 
 LARGEST = 1_000_000
 """Bytes of a file about one motor."""
-_PARTS = ("motor", "site", "id", "pays")
+_PARTS = ("motor", "site", "id", "pays", "conflicts")
 
 SomeFacts = TypeVar("SomeFacts", bound=Facts)
 
@@ -95,13 +96,29 @@ def _wanted(found: Mapping[str, object], path: Path) -> Wanted:
     for name in found:
         if name not in _PARTS:
             raise UnknownField(_unknown_part(name))
+    conflicts = _conflicts(found.get("conflicts"))
     motor = _facts(Motor, found.get("motor"), "motor")
+    # What the file itself calls contradicted isn't known, whatever value stands beside it.
+    motor = motor.model_copy(update=dict.fromkeys(conflicts))
     site = _facts(Site, found.get("site"), "site")
-    if not motor.said():
+    if not motor.said() and not conflicts:
         raise UnreadableInput("no fact of the old motor stands in it; write them under motor")
     given = found.get("id")
     name = str(given) if isinstance(given, str | int) and given else path.name
-    return Wanted(motor=motor, site=site, id=name, pays=_pays(found.get("pays")))
+    return Wanted(motor=motor, site=site, id=name, pays=_pays(found.get("pays")), contradicted=conflicts)
+
+
+def _conflicts(given: object) -> frozenset[str]:
+    """Return the names in `conflicts`: plain ones, or those of what `samespin read` writes."""
+    if given is None:
+        return frozenset()
+    if not isinstance(given, Sequence) or isinstance(given, str):
+        raise UnreadableInput("conflicts must be a list of facts' names")
+    names = [str(entry.get("field") if isinstance(entry, Mapping) else entry) for entry in given]
+    for name in names:
+        if name not in MOTOR_FIELDS:
+            raise UnknownField(_unknown_fact(name, Motor, "motor"))
+    return frozenset(names)
 
 
 def _pays(given: object) -> float | None:

@@ -92,7 +92,10 @@ def _called(found: Mapping[str, object]) -> str:
 def _with_facts(found: Mapping[str, object], facts: object, name: str) -> Record:
     if not isinstance(facts, Mapping):
         raise UnreadableInput(f"{_called(found)}facts must be an object")
-    known = {str(field): value for field, value in facts.items() if value is not None}
+    conflicts = tuple(_conflicts(found.get("conflicts")))
+    # What a record itself calls contradicted isn't known, whatever value stands beside it.
+    left_out = {conflict.field for conflict in conflicts}
+    known = {str(name): value for name, value in facts.items() if value is not None and name not in left_out}
     try:
         offer = Offer.model_validate(known)
     except (ValidationError, ValueError, RecursionError):
@@ -100,7 +103,7 @@ def _with_facts(found: Mapping[str, object], facts: object, name: str) -> Record
     text, title = found.get("text"), found.get("title")
     record = Record(name, offer, title=str(title or ""), text=str(text or ""))
     record.where = dict(_marks(found.get("where"), record))
-    record.conflicts = tuple(_conflicts(found.get("conflicts")))
+    record.conflicts = conflicts
     return record
 
 

@@ -69,3 +69,13 @@ def test_what_is_wrong_is_told_in_one_line(
 def test_a_missing_file_is_named(tmp_path: Path) -> None:
     with pytest.raises(UnreadableInput, match="can't be read"):
         load_wanted(tmp_path / "gone.toml")
+
+
+def test_what_the_file_calls_contradicted_is_not_known(tmp_path: Path) -> None:
+    path = tmp_path / "old.json"
+    path.write_text(
+        '{"motor": {"turn": "cw", "volts": "115"}, "conflicts": ["turn", {"field": "rpm"}]}', encoding="utf-8"
+    )
+    wanted = load_wanted(path)
+    assert (wanted.motor.turn, wanted.motor.volts) == (None, "115")
+    assert wanted.contradicted == {"turn", "rpm"}

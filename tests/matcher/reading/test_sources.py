@@ -165,3 +165,13 @@ def test_encodings_are_told_apart(data: bytes) -> None:
 def test_lines_end_in_any_way_and_one_odd_line_spoils_no_other() -> None:
     data = "µ1\r\nµ2\nµ3\r".encode() + "µ4".encode("cp1252")
     assert list(text_lines(io.BytesIO(data))) == ["µ1", "µ2", "µ3", "µ4"]
+
+
+def test_what_a_record_calls_contradicted_is_not_known(tmp_path: Path) -> None:
+    path = tmp_path / "pile.jsonl"
+    path.write_text(
+        '{"id": "a", "facts": {"turn": "cw", "volts": "115"}, "conflicts": ["turn"]}\n', encoding="utf-8"
+    )
+    (record,) = records([path], on_problem=lambda problem: pytest.fail(problem.why))
+    assert record.facts.said() == {"volts": "115"}
+    assert record.contradicted == {"turn"}
