@@ -30,7 +30,8 @@ def test_everything_that_takes_the_keyboard_has_a_name(bench, settle, stage):
     inside = [
         widget
         for widget in nameless
-        if not (widget.parent() and spoken(widget.parent())) and widget.objectName() != "qt_scrollarea_viewport"
+        if not (widget.parent() and spoken(widget.parent()))
+        and widget.objectName() != "qt_scrollarea_viewport"
     ]
     assert inside == []
 
