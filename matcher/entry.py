@@ -19,6 +19,14 @@ FINEST = 64
 """Denominator of the finest fraction of an inch that is said as one."""
 _ROUNDING_IN = 0.0006
 _NUMBER = re.compile(r"(\d+)\s*[- ]\s*(\d+)/(\d+)|(\d+)/(\d+)|(-?\d*[.,]?\d+)")
+_MONEY = re.compile(
+    r"(?:[A-Z]{3}|[$€£])?\s*([1-9]\d{0,2}(?:[., ']\d{3})+|\d+)(?:[.,](\d{1,2}))?\s*(?:[A-Z]{3}|[$€£])?",
+    re.IGNORECASE,
+)
+MONEY = frozenset({"price", "shipping"})
+"""Fields that hold a sum of money: there a group of three figures is thousands, never a fraction."""
+_EITHER = re.compile(r"-?[1-9]\d{0,2},\d{3}")
+"""`1,150`: thousands here, a fraction there."""
 _TAIL = re.compile(
     r"\s*(mm|cm|in\.?|inch(?:es)?|\"|″|hp|v|a|hz|rpm|uf|µf|mfd|vac|ft|d|%|°?c)?\s*", re.IGNORECASE
 )
@@ -94,13 +102,17 @@ def _number_said(field: str, value: float, *, metric: bool) -> str:
     if is_length(field) and metric:
         return f"{value * MM_PER_INCH:.1f}".removesuffix(".0")
     if is_length(field) or field == "power_hp":
-        return _fraction_said(value)
+        return _fraction_said(value, others=frozenset() if is_length(field) else _POWER_PARTS)
     return f"{value:.10g}"
 
 
-def _fraction_said(value: float) -> str:
+_POWER_PARTS = frozenset({3, 5, 6, 10, 12, 15, 20})
+"""Denominators of usual ratings, 1/3 hp among them; a rule for lengths has none of them."""
+
+
+def _fraction_said(value: float, others: frozenset[int]) -> str:
     near = Fraction(value).limit_denominator(FINEST)
-    usual = near.denominator & (near.denominator - 1) == 0 or near.denominator in {3, 5, 6, 10, 12, 15, 20}
+    usual = near.denominator & (near.denominator - 1) == 0 or near.denominator in others
     if abs(float(near) - value) > _ROUNDING_IN or not usual:
         return f"{value:.4g}"
     whole, rest = divmod(near.numerator, near.denominator)
@@ -147,6 +159,8 @@ def _whole(value: float) -> float | int:
 
 
 def _length(field: str, text: str, *, metric: bool) -> float:
+    if field in MONEY:
+        return amount(text)
     if not is_length(field):
         return number(text)
     value = number(text)
@@ -161,9 +175,11 @@ def _length(field: str, text: str, *, metric: bool) -> float:
 def number(text: str) -> float:
     """Return a number as people type it: `5 5/8`, `5-5/8`, `1/2`, `.5`, `0,5`, with a unit or not.
 
-    :raises BadValue: if it is no number.
+    :raises BadValue: if it is no number, or may be either of two (`1,150`).
     """
     text = text.strip()
+    if either := _EITHER.match(text):
+        raise BadValue(f"{either.group()!r} may mean two things; write it without the comma, or with a point")
     found = _NUMBER.match(text)
     if found is None or not _TAIL.fullmatch(text, found.end()):
         raise BadValue(f"{text!r:.40} is no number; write it like 5 5/8, 1/2 or 5.625")
@@ -174,3 +190,15 @@ def number(text: str) -> float:
     if not int(bottom):
         raise BadValue(f"{text!r:.40} divides by nothing; write it like 5 5/8, 1/2 or 5.625")
     return int(whole or 0) + int(top) / int(bottom)
+
+
+def amount(text: str) -> float:
+    """Return a sum of money as people type it: `1150`, `1,150`, `1,150.00`, `1.150,00`, `$65`, `9,90 EUR`.
+
+    :raises BadValue: if it is no sum of money.
+    """
+    found = _MONEY.fullmatch(text.strip())
+    if found is None:
+        raise BadValue(f"{text.strip()!r:.40} is no sum of money; write it like 65, 1150 or 14.50")
+    whole, cents = found.groups()
+    return float(f"{re.sub(r'[^0-9]', '', whole)}.{cents or 0}")

@@ -7,7 +7,7 @@ from functools import cache
 from pydantic import JsonValue
 
 from matcher.airflow.entry import measured
-from matcher.entry import number
+from matcher.entry import amount, number
 from matcher.errors import BadValue
 from matcher.job import Job
 from matcher.tables import rows
@@ -67,8 +67,16 @@ def values_in(texts: Mapping[str, str]) -> tuple[dict[str, float], dict[str, str
         if entry.name not in texts:
             continue
         try:
-            found = number(texts[entry.name].lstrip("$ "))
+            found = _typed(entry.name, texts[entry.name])
             values[entry.name] = measured(entry.label, found, low=entry.low, high=entry.high, unit=entry.unit)
         except BadValue as refused:
             faults[entry.name] = str(refused)
     return values, faults
+
+
+_SUMS = frozenset({"paid", "extras", "quote"})
+"""Entries where `1,150` is a sum of money; a kWh costs `0.145`."""
+
+
+def _typed(name: str, text: str) -> float:
+    return amount(text) if name in _SUMS else number(text.lstrip("$ "))

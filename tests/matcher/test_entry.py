@@ -2,7 +2,7 @@
 
 import pytest
 
-from matcher.entry import choices, entered, kind, number, said, unit
+from matcher.entry import amount, choices, entered, kind, number, said, unit
 from matcher.errors import BadValue, UnknownField
 
 TYPED = [
@@ -63,3 +63,37 @@ def test_choices_come_from_the_contract():
         "texts",
         "number",
     )
+
+
+SUMS = [
+    ("1,150", 1150),
+    ("1,150.00", 1150),
+    ("1.150,00 EUR", 1150),
+    ("$65", 65),
+    ("9,90", 9.9),
+    ("12 000", 12_000),
+    ("0.50", 0.5),
+]
+
+
+@pytest.mark.parametrize(("text", "sum_"), SUMS, ids=[text for text, _ in SUMS])
+def test_a_group_of_three_figures_is_thousands_in_a_sum(text, sum_):
+    assert amount(text) == sum_
+    assert entered("price", text) == sum_
+
+
+@pytest.mark.parametrize("text", ["twelve", "-5", "0.145", "1,15,0", ""])
+def test_what_is_no_sum_is_refused_with_a_line(text):
+    with pytest.raises(BadValue, match="no sum of money"):
+        amount(text)
+
+
+def test_a_number_that_may_be_either_of_two_is_refused():
+    with pytest.raises(BadValue, match="two things"):
+        entered("rpm", "1,075")
+    assert entered("body_length_in", "0,125") == 0.125
+
+
+def test_a_length_is_said_as_a_rule_shows_it():
+    assert said("body_diameter_in", 5.6) == "5.6"
+    assert said("power_hp", 0.2) == "1/5"
