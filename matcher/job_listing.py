@@ -8,6 +8,7 @@ from uuid import uuid4
 from pydantic import AfterValidator, Field, PlainSerializer
 
 from matcher import __version__
+from matcher.errors import BadValue
 from matcher.job_given import Given, GivenOffer, overlay, value_for
 from matcher.job_part import Part
 from matcher.job_text import Digest, FileName, Id, Line, PlainText, plain_json, without_halves
@@ -113,6 +114,38 @@ class Listing(Part):
         """
         given = Given(value=value_for(Offer, field, value), origin=origin, note=note)
         return self.edited(corrections=self.corrections | {field: given})
+
+    def settled(self, field: str, value: object, words: str = "") -> Self:
+        """Return the listing with one of the values that it gives twice; `words` are those behind it.
+
+        A turn's words often say from which end as well (`CWLE`): that counts with them.
+        Raises `UnknownField` or `BadValue`.
+        """
+        chosen = self.corrected(field, value, note=words)
+        view = read_listing_text("", words).facts.seen_from if field == "turn" else None
+        return chosen.corrected("seen_from", view, note=words) if view else chosen
+
+    def told(
+        self, field: str, text: str, *, origin: Origin = Origin.TYPED, metric: bool = False, note: str = ""
+    ) -> Self:
+        """Return the listing with one fact as people type it: `1/2`, or in the words of a listing, `CCWLE`.
+
+        Lengths without a unit are inches, with `metric` millimetres. Raises `UnknownField` or `BadValue`.
+        """
+        from matcher.entry import entered
+
+        words = text.strip()
+        try:
+            return self.corrected(field, entered(field, text, metric=metric), origin=origin, note=note)
+        except BadValue:
+            read = read_listing_text("", words).facts
+            value = getattr(read, field, None)
+            if value is None:
+                raise
+        told = self.corrected(field, value, origin=origin, note=note)
+        if field == "turn" and read.seen_from:
+            return told.corrected("seen_from", read.seen_from, origin=origin, note=note)
+        return told
 
     def withdrawn(self, field: str, note: str = "") -> Self:
         """Return the listing with one fact taken away: not known after all."""

@@ -179,3 +179,31 @@ def test_fallback_and_given_are_plain_values() -> None:
     job = Job(fallback=Fallback(price=1150, what="quote"), given={"volts": Given(value=115)})
     assert job.given["volts"].value == "115"
     assert Job.model_validate_json(job.model_dump_json()) == job
+
+
+def test_settling_a_turn_keeps_the_end_that_its_words_say() -> None:
+    listing = Listing(text="1/2 HP motor CCWLE, 115V. Rotation: CWLE").read_again()
+    assert "turn" in listing.record().contradicted
+    facts = listing.settled("turn", "cw", "CWLE").record().facts
+    assert (facts.turn, facts.seen_from) == ("cw", "lead_end")
+
+
+@pytest.mark.parametrize(
+    ("field", "text", "value"),
+    [
+        ("turn", "CCWLE", ("ccw", "lead_end")),
+        ("turn", "clockwise facing shaft end", ("cw", "shaft_end")),
+        ("turn", "cw", ("cw", None)),
+    ],
+    ids=["in a listing's letters", "in words", "as the form says it"],
+)
+def test_an_answer_in_the_trade_s_words_is_understood(field: str, text: str, value: object) -> None:
+    told = Listing(text="motor").told(field, text, origin=Origin.ANSWERED, note=text)
+    facts = told.record().facts
+    assert (facts.turn, facts.seen_from) == value
+    assert told.record().where["turn"].origin is Origin.ANSWERED
+
+
+def test_an_answer_that_means_nothing_is_refused_with_a_line() -> None:
+    with pytest.raises(BadValue, match="turn"):
+        Listing(text="motor").told("turn", "no idea")
