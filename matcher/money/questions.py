@@ -112,9 +112,14 @@ def worths(
 
 
 def message_to_seller(weighed: Weighed, worth: Sequence[Worth] = ()) -> str:
-    """Return a ready message that asks one candidate's questions, the dearest first."""
+    """Return a ready message that asks one candidate's questions, the dearest first.
+
+    What only a look at the old motor or its place can tell is not the seller's to answer; empty if
+    nothing else is open.
+    """
     dear = {entry.doubt: entry.worth for entry in worth if entry.id == weighed.id}
-    questions = sorted(weighed.judgement.questions, key=lambda question: -dear.get(question.check, 0.0))
+    theirs = [question for question in weighed.judgement.questions if question.whom == "seller"]
+    questions = sorted(theirs, key=lambda question: -dear.get(question.check, 0.0))
     if not questions:
         return ""
     what = " ".join(filter(None, (weighed.offer.brand, weighed.offer.part_number))) or "motor"

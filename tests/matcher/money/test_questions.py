@@ -148,3 +148,12 @@ def test_nothing_open_needs_no_message() -> None:
     old = Wanted(motor=Motor(motor_type="psc"))
     weighed = weigh(old, Record("a", Offer(item="part")))
     assert message_to_seller(weighed) == ""
+
+
+def test_a_seller_is_never_asked_about_the_old_motor() -> None:
+    old = Wanted(motor=Motor.model_validate({k: v for k, v in OLD.motor.said().items() if k != "mounting"}))
+    weighed = weigh(old, listing("turn", turn=None, seen_from=None))
+    assert any(question.field == "old.mounting" for question in weighed.judgement.questions)
+    said = message_to_seller(weighed)
+    assert "old" not in said
+    assert "Which way does the shaft turn" in said
