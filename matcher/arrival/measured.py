@@ -10,7 +10,7 @@ from matcher.motor import MOTOR_FIELDS, Offer
 from matcher.numbers import compact
 from matcher.rated import equal_ratings
 from matcher.record import Origin, Record
-from matcher.saying import fact
+from matcher.saying import fact, turn
 from matcher.tables import rows
 
 ROUNDING = 0.02
@@ -124,9 +124,9 @@ def in_words(name: str, facts: Offer) -> str:
     value = getattr(facts, name)
     if value is None:
         return ""
+    if name == "turn":
+        return turn(facts.turn, facts.seen_from)
     words = said(name, value).replace("_", " ")
-    if name == "turn" and facts.seen_from:
-        return f"{words} seen from the {facts.seen_from.replace('_', ' ')}"
     shown = unit(name) or _units().get(name, "")
     return f"{words} {shown}".strip()
 

@@ -76,12 +76,13 @@ def stand(
 
 
 def titled(candidate: Record) -> Record:
-    """Return the candidate with a title; pasted text has none, so its first line stands in."""
+    """Return the candidate with a title; pasted text has none: maker and number, else its first line."""
     if candidate.title.strip() or not candidate.text.strip():
         return candidate
-    first = candidate.text.strip().splitlines()[0]
+    facts, first = candidate.facts, candidate.text.strip().splitlines()[0]
+    title = f"{facts.brand} {facts.part_number}" if facts.brand and facts.part_number else first
     return Record(
-        candidate.id, candidate.facts, candidate.where, candidate.conflicts, first[:80], candidate.text
+        candidate.id, candidate.facts, candidate.where, candidate.conflicts, title[:80], candidate.text
     )
 
 

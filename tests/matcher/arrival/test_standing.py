@@ -208,3 +208,12 @@ def test_rounding_is_no_difference(
     field: str, one: dict[str, object], other: dict[str, object], equal: bool
 ) -> None:
     assert same(field, Offer.model_validate(one), Offer.model_validate(other)) is equal
+
+
+def test_the_note_says_turns_and_names_in_words() -> None:
+    offer = Offer.model_validate(FACTS | {"turn": "either", "brand": "Ossenby", "part_number": "OB-5107"})
+    pasted = Record("x", offer, {}, text="Ossenby OB-5107 blower motor, reversible, and so on and on")
+    entries = Entries(measured={"turn": "cw", "seen_from": "lead_end"}, decision="send_back")
+    note = stand(WANTED, pasted, entries, date(2030, 4, 9)).note
+    assert 'The motor from your listing "Ossenby OB-5107"' in note
+    assert "listed as either way; it measures clockwise seen from the lead end" in note
