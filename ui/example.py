@@ -3,9 +3,8 @@
 import tomllib
 from pathlib import Path
 
-from matcher.reading.sources import Problem, records
-
 from matcher.job import Fallback, Job, Listing
+from matcher.reading.sources import Problem, records
 from matcher.record import Origin
 
 PLATE = "plate.txt"

@@ -53,7 +53,7 @@ class GivenBar(QWidget):
         grid.setHorizontalSpacing(GRID)
         for row, (words, layout) in enumerate(
             (
-                (self.tr("Selected words"), self._words_row()),
+                (self.tr("Selected words are"), self._words_row()),
                 (self.tr("In a picture"), self._seen_row()),
                 (self.tr("Seller says"), self._answer_row()),
             )
@@ -107,7 +107,7 @@ class GivenBar(QWidget):
         across = QHBoxLayout()
         self._answered.setAccessibleName(self.tr("Which fact the seller answered"))
         self._answer.setAccessibleName(self.tr("The seller's answer"))
-        self._answer.setPlaceholderText(self.tr("his answer, then Enter"))
+        self._answer.setPlaceholderText(self.tr("the answer, then Enter"))
         self._answer.returnPressed.connect(self._answer_given)
         across.addWidget(self._answered)
         across.addWidget(self._answer, 1)

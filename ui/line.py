@@ -1,7 +1,7 @@
 """Small labels that show plain text alone, whatever a listing or a file name holds."""
 
 from PySide6.QtCore import Qt
-from PySide6.QtGui import QPalette
+from PySide6.QtGui import QPalette, QShowEvent
 from PySide6.QtWidgets import QLabel, QSizePolicy, QWidget
 
 from ui.theme import bold, colours_of, large
@@ -49,11 +49,19 @@ class Trouble(Line):
         self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Maximum)
         self.hide()
 
-    def tell(self, line: str) -> None:
-        """Show a line, or nothing when it is empty."""
+    def showEvent(self, event: QShowEvent) -> None:
+        """Take on the colour of the light or dark that it is shown in."""
+        super().showEvent(event)
+        self._tint()
+
+    def _tint(self) -> None:
         tint = self.palette()
         tint.setColor(QPalette.ColorRole.WindowText, colours_of(self).wont_fit)
         self.setPalette(tint)
+
+    def tell(self, line: str) -> None:
+        """Show a line, or nothing when it is empty."""
+        self._tint()
         self.setText(line)
         self.setAccessibleName(line)
         self.setVisible(bool(line))

@@ -26,9 +26,9 @@ class ListingEdits(QObject):
     def correct(self, listing: Listing, field: str, text: str, origin: Origin) -> str:
         """Take a typed, seen or answered value for a field."""
         try:
-            value = self._desk.units.entered(field, text)
             note = text[:LONGEST_NOTE] if origin is Origin.ANSWERED else ""
-            changed = listing.corrected(field, value, origin=origin, note=note)
+            metric = self._desk.units.metric
+            changed = listing.told(field, text[:LONGEST_NOTE], origin=origin, metric=metric, note=note)
         except ValueError as fault:
             return f"{label(field)}: {str(fault).splitlines()[0]}"
         self._put(self.tr("correcting {}").format(label(field).lower()), changed)
@@ -36,7 +36,7 @@ class ListingEdits(QObject):
 
     def settle(self, listing: Listing, field: str, value: object, said: str) -> None:
         """Take one of the values that the listing gives twice."""
-        changed = listing.corrected(field, value, note=said[:LONGEST_NOTE])
+        changed = listing.settled(field, value, said[:LONGEST_NOTE])
         self._put(self.tr("settling {}").format(label(field).lower()), changed)
 
     def words_are(self, listing: Listing, field: str, words: str) -> str:

@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING, NamedTuple
 from matcher.motor import Wanted
 from matcher.record import Record
 from matcher.settings import Settings
+from ui.called import called
 from ui.spans import shown
 
 if TYPE_CHECKING:
@@ -111,9 +112,8 @@ def _known(figure: float) -> float | None:
 
 
 def _row(at: int, record: Record) -> LotRow:
-    facts = record.facts
-    first = (record.title or record.text[:200]).strip()
-    name = shown(first).splitlines()[0][:120] if first else ""
-    name = name or " ".join(filter(None, (facts.brand, facts.part_number))) or record.id
-    number = facts.part_number or ""
-    return LotRow(at, name, number, f"{name} {number}".casefold(), facts.price, facts.currency or "")
+    facts, number = record.facts, record.facts.part_number or ""
+    name = called(facts.brand, number, record.title.strip() or record.text) or record.id
+    title = shown(record.title[:200])
+    words = " ".join(filter(None, (name, number, title if title != name else "", facts.brand)))
+    return LotRow(at, name, number, words.casefold(), facts.price, facts.currency or "")

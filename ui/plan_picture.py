@@ -104,12 +104,14 @@ class PlanPicture(QWidget):
         bottom = len(self._bars) * ROW
         painter.setPen(QPen(QColor(colours.focus), 2))
         painter.drawLine(int(x), 0, int(x), bottom + 4)
-        below = QRectF(x - 40 * GRID, bottom + 4, 40 * GRID, ROW - 4)
-        painter.drawText(
-            below, Qt.AlignmentFlag.AlignRight, self.tr("fallback {}").format(whole_money(self._fallback))
-        )
-        legend = QRectF(room.left(), bottom + 4, room.width(), ROW - 4)
+        words = self.tr("fallback {}").format(whole_money(self._fallback))
+        legend = self.tr("full: if it works   dotted: lost if not")
+        wide = painter.fontMetrics().horizontalAdvance(f"{words}{legend}") + 2 * GRID
+        right = Qt.AlignmentFlag.AlignRight
+        below, side = QRectF(0, bottom + 4, x, ROW - 4), Qt.AlignmentFlag.AlignLeft
+        beside = QRectF(room.left(), bottom + 4, room.width(), ROW - 4)
+        if x - room.left() < wide:  # no room at the left: the line's words and the legend change sides
+            below, side = QRectF(x + GRID, bottom + 4, room.right() - x, ROW - 4), right
+        painter.drawText(below, Qt.AlignmentFlag.AlignLeft if side == right else right, words)
         painter.setPen(QColor(colours.soft))
-        painter.drawText(
-            legend, Qt.AlignmentFlag.AlignLeft, self.tr("full: if it works   dotted: lost if not")
-        )
+        painter.drawText(beside, side, legend)

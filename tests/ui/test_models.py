@@ -53,7 +53,7 @@ def test_the_pile_says_name_verdict_price_and_conflicts(qapp, answers):
     pile.show_answers(answers)
     told = [(pile.index(r).data(), pile.index(r).data(VERDICT), pile.index(r).data(STATE)) for r in range(3)]
     assert told == [
-        ("twice", "ask", "Ask first · 20.00 USD · 1 conflict"),
+        ("twice", "ask", "Ask first · 1 conflict · 20.00 USD"),
         ("good", "fits", "Fits · 50.00 USD"),
         ("bare", "ask", "Ask first · 30.00 USD"),
     ]

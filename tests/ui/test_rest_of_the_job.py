@@ -201,9 +201,13 @@ def test_every_step_can_be_taken_back(delivered, settle):
     assert delivered.pages[ARRIVAL].verdict.after.accessibleName() == "Fits"
 
 
-def test_the_listing_s_words_are_shown_as_words(delivered):
+def test_the_listing_s_words_are_shown_as_words(delivered, settle):
     page = delivered.pages[ARRIVAL]
-    assert TITLE in page.dates.listing.currentText()
+    assert page.dates.listing.currentText() == "Ossenby OB-5107"
+    nameless = LISTING.withdrawn("part_number")
+    delivered.session.edit("no number", delivered.session.job.with_listing(nameless))
+    settle(delivered)
+    assert page.dates.listing.currentText() == TITLE
     assert page.list.rows["shaft_diameter_in"].listed.textFormat() == Qt.TextFormat.PlainText
 
 

@@ -103,8 +103,7 @@ class Facts(QAbstractTableModel):
     def _value(self, field: str) -> str:
         conflict = self._conflicts.get(field)
         if conflict:
-            said = [self._units.words(field, value) for value in conflict.values]
-            return self.tr(" or ").join(said) + " ?"
+            return self.tr("which counts?")
         return self._units.of(field, self._record.facts)
 
     def _words(self, field: str) -> str:

@@ -6,6 +6,7 @@ from PySide6.QtCore import QAbstractListModel, QModelIndex, QPersistentModelInde
 
 from matcher.job import Job, Listing
 from ui.answers import Answers
+from ui.called import called
 from ui.spans import shown
 from ui.words import counted, verdict_word
 
@@ -69,18 +70,20 @@ class Pile(QAbstractListModel):
         record = self._answers.records.get(listing.id) if self._answers else None
         if record is None:
             return words[0]
-        if record.facts.price is not None:
-            words.append(f"{record.facts.price:,.2f} {record.facts.currency or ''}".rstrip())
         if record.conflicts:
             words.append(counted(len(record.conflicts), "conflict"))
+        if record.facts.price is not None:
+            words.append(f"{record.facts.price:,.2f} {record.facts.currency or ''}".rstrip())
         return " · ".join(words)
 
 
 def name_of(listing: Listing) -> str:
-    """Return what a listing is called: its title, else maker and number, else its first words."""
-    facts = listing.reading.facts if listing.reading else None
-    if not listing.title.strip() and facts and facts.brand and facts.part_number:
-        return shown(f"{facts.brand} {facts.part_number}")
-    first = listing.title.strip() or listing.text.strip()[:200]
-    line = shown(first).splitlines()[0] if first else ""
-    return line[:120] or shown(listing.source_name)
+    """Return what a listing is called: maker and number, else its title, else its first words."""
+    brand, number = (_known(listing, field) for field in ("brand", "part_number"))
+    return called(brand, number, listing.title.strip() or listing.text) or shown(listing.source_name)
+
+
+def _known(listing: Listing, field: str) -> str | None:
+    given = listing.corrections.get(field)
+    value = given.value if given else getattr(listing.reading.facts, field) if listing.reading else None
+    return value if isinstance(value, str) else None

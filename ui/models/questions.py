@@ -59,16 +59,41 @@ class Questions(QAbstractTableModel):
         row = self.rows[index.row()]
         if role == Qt.ItemDataRole.DisplayRole:
             worth = "" if row.worth is None else f"{row.worth:,.0f}"
-            return (worth, self._names.get(row.listing_id, ""), row.question.text)[index.column()]
+            return (worth, self._whom(row), row.question.text)[index.column()]
         if role == Qt.ItemDataRole.TextAlignmentRole and index.column() == WORTH:
             return Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
         return None
 
+    def _whom(self, row: Asked) -> str:
+        if is_home(row.question):
+            return self.tr("look at home")
+        return self._names.get(row.listing_id, "")
+
+
+def is_home(question: Question) -> bool:
+    """Tell whether a question is about the old motor or its place, which no seller can answer."""
+    return question.whom == "home"
+
+
+def _each_once(rows: list[Asked]) -> list[Asked]:
+    """Leave out what is to be looked at home for a second candidate: one look answers for all."""
+    seen: set[str] = set()
+    kept = []
+    for row in rows:
+        field = row.question.field
+        if is_home(row.question) and field in seen:
+            continue
+        seen.add(field)
+        kept.append(row)
+    return kept
+
 
 def _by_worth(worths: tuple[Worth, ...]) -> list[Asked]:
-    return [Asked(one.id, question, one.worth) for one in worths for question in one.questions]
+    return _each_once([Asked(one.id, question, one.worth) for one in worths for question in one.questions])
 
 
 def _unweighed(answers: Answers) -> list[Asked]:
     open_ones = [one for one in answers.best_first if one.fit_chance > 0]
-    return [Asked(one.id, question, None) for one in open_ones for question in one.judgement.questions]
+    return _each_once(
+        [Asked(one.id, question, None) for one in open_ones for question in one.judgement.questions]
+    )

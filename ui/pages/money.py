@@ -16,7 +16,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from matcher.entry import number
+from matcher.entry import amount, number
 from matcher.job import Fallback, Job
 from matcher.money.questions import message_to_seller
 from matcher.motor import Offer
@@ -26,9 +26,10 @@ from ui.desk import Desk, Page
 from ui.fallback_bar import FallbackBar
 from ui.fields import label
 from ui.line import Heading, Line, Soft, Strong, Trouble
+from ui.listing_edits import LONGEST_NOTE
 from ui.models.figures import Figures
 from ui.models.pile import name_of
-from ui.models.questions import Asked, Questions
+from ui.models.questions import Asked, Questions, is_home
 from ui.money_words import whole_money
 from ui.plan_picture import Bar, PlanPicture
 from ui.plan_words import plan_sentence
@@ -94,7 +95,7 @@ class MoneyPage(Page):
         down = QVBoxLayout(whole)
         down.setContentsMargins(GRID, GRID, 0, 0)
         down.addWidget(Strong(self.tr("Weights, chances and prices")))
-        self._prepare(self.table, self.figures, self.tr("Weights, chances and prices"), (28, 7))
+        self._prepare(self.table, self.figures, self.tr("Weights, chances and prices"), (34, 7))
         down.addWidget(self.table, 1)
         down.addWidget(self.figures_trouble)
         return whole
@@ -150,7 +151,7 @@ class MoneyPage(Page):
         left = self.tr("{} in another currency left out.").format(counted(answers.left_out, "candidate"))
         self.left_out.setText(left if answers.left_out else "")
         self.picture.show_plan(_bars(answers, names), fallback.price)
-        words = self.tr("expected {} instead of {}")
+        words = self.tr("expected cost {} instead of {}")
         self.state.emit(words.format(whole_money(plan.expected_cost), whole_money(fallback.price)))
 
     def _chosen(self) -> Asked | None:
@@ -164,6 +165,10 @@ class MoneyPage(Page):
         self.answer.setEnabled(bool(chosen and chosen.question.field in Offer.model_fields))
         if answers is None or chosen is None or not known:
             self.message.setText(self.tr("Nothing to ask."))
+            return
+        if is_home(chosen.question):
+            self.copy_message.setEnabled(False)
+            self.message.setText(self.tr("No seller can tell that: look, and enter it under Old motor."))
             return
         self.message.setText(message_to_seller(answers.weighed[chosen.listing_id], answers.worths))
 
@@ -184,9 +189,9 @@ class MoneyPage(Page):
             self.answer.clear()
 
     def _with_answer(self, listing_id: str, field: str, text: str, job: Job) -> Job:
-        value = self.desk.units.entered(field, text)
+        metric, listing = self.desk.units.metric, job.listing(listing_id)
         return job.with_listing(
-            job.listing(listing_id).corrected(field, value, origin=Origin.ANSWERED, note=text)
+            listing.told(field, text, origin=Origin.ANSWERED, metric=metric, note=text[:LONGEST_NOTE])
         )
 
     def _set_fallback(self, price: str, currency: str, what: str) -> None:
@@ -206,7 +211,7 @@ class MoneyPage(Page):
 def _with_fallback(price: str, currency: str, what: str, job: Job) -> Job:
     if not price.strip():
         return job.edited(fallback=None)
-    return job.edited(fallback=Fallback(price=number(price), currency=currency, what=what or "quote"))
+    return job.edited(fallback=Fallback(price=amount(price), currency=currency, what=what or "quote"))
 
 
 def _with_figure(group: str, name: str, text: str, answers: Answers | None, job: Job) -> Job:

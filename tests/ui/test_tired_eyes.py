@@ -1,0 +1,93 @@
+"""What a tired person typed, and what misled one: sums with commas, answers in letters, names in lists."""
+
+import pytest
+from PySide6.QtGui import QGuiApplication
+from PySide6.QtTest import QTest
+
+from matcher.motor import Offer
+from matcher.record import Origin, Record
+from ui.bench import LISTINGS, MONEY
+from ui.called import called
+from ui.lot import Lot
+
+PLATE = "Velmarrow VM-1 1/2 HP 115V 60HZ 1PH 1075 RPM 3.4A CWLE PSC shaft 1/2 x 5 5.6 in dia"
+TWICE = "Krellin KR-2 1/2 HP 115V 60HZ 1PH 1075 RPM CCWLE PSC belly band 1/2 in shaft $20. Rotation CWLE"
+
+
+@pytest.fixture
+def job(bench, settle, qtbot):
+    QTest.keyClicks(bench.plate.box, PLATE)
+    QGuiApplication.clipboard().setText(TWICE)
+    bench.window.go_to(LISTINGS)
+    bench.pages[LISTINGS].paste()
+    qtbot.waitUntil(lambda: len(bench.session.job.listings) == 1)
+    settle(bench)
+    return bench
+
+
+def test_a_quote_with_a_comma_is_not_a_dollar_and_fifteen_cents(job, settle):
+    page = job.pages[MONEY]
+    job.window.go_to(MONEY)
+    page.fallback.price.setFocus()
+    QTest.keyClicks(page.fallback.price, "1,150")
+    QTest.keySequence(page.fallback.price, "Return")
+    settle(job)
+    assert job.session.job.fallback.price == 1150
+
+
+def test_a_settled_turn_keeps_the_end_it_is_seen_from(job, settle):
+    page = job.pages[LISTINGS]
+    record = job.session.answers.records[job.session.job.listings[0].id]
+    assert page.facts.index(page.facts.row_of("turn"), 1).data() == "which counts?"
+    page.conflicts.settled.emit("turn", "cw", "CWLE")
+    settle(job)
+    facts = job.session.answers.records[record.id].facts
+    assert (facts.turn, facts.seen_from) == ("cw", "lead_end")
+
+
+def test_a_seller_s_letters_are_understood(job, settle):
+    page, listing = job.pages[LISTINGS], job.session.job.listings[0]
+    page.choose(listing.id)
+    page.given.given.emit("turn", "CCWLE", Origin.ANSWERED)
+    settle(job)
+    facts = job.session.job.listing(listing.id).record().facts
+    assert (facts.turn, facts.seen_from) == ("ccw", "lead_end")
+
+
+def test_what_only_a_look_at_home_tells_is_no_seller_s_question(job, settle):
+    page = job.pages[MONEY]
+    job.window.go_to(MONEY)
+    model = page.questions
+    fields = [row.question.field for row in model.rows]
+    at = fields.index("old.mounting")
+    assert model.index(at, 1).data() == "look at home"
+    page.asked.selectRow(at)
+    assert not page.copy_message.isEnabled()
+    assert "Old motor" in page.message.text()
+    page.asked.selectRow(next(n for n, field in enumerate(fields) if not field.startswith("old.")))
+    assert page.message.text().startswith("Hello")
+    assert "old" not in page.message.text()
+
+
+@pytest.mark.parametrize(
+    ("brand", "number", "words", "name"),
+    [
+        ("Halvorne", "HV-9", "Mfr: Halvorne\nModel: HV-9", "Halvorne HV-9"),
+        (None, "HV-9", "fan motor\n1/2 hp", "fan motor"),
+        (None, "HV-9", " \n ", "HV-9"),
+        ("Halvorne", None, "blower\u202emotor", "blower\ufffdmotor"),
+        (None, None, "", ""),
+    ],
+    ids=["maker and number", "a title", "a number alone", "hostile signs", "nothing"],
+)
+def test_an_offer_is_called_by_maker_and_number(brand, number, words, name):
+    assert called(brand, number, words) == name
+
+
+def test_a_lot_is_filtered_by_maker_and_by_title():
+    offer = Offer(brand="Halvorne", part_number="HV-9")
+    lot = Lot()
+    lot.gather(lambda _share: None, [Record("a", offer, title="BLOWER MTR")])
+    assert lot.rows[0].name == "Halvorne HV-9"
+    assert "halvorne" in lot.rows[0].words
+    assert "blower mtr" in lot.rows[0].words
