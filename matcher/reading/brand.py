@@ -56,13 +56,19 @@ def _name_from(items: Items, k: int) -> int:
     """Return the last item of the name that starts at `k`: `Fosk & Dray`, `Ashcombe-Tull`, `Bell Harrow`."""
     last = k
     while last - k < _REACH:
-        if is_name(items, last + 1) and _near(items, last):
+        if (is_name(items, last + 1) and _near(items, last)) or _hyphened(items, last):
             last += 1
         elif items.raw(last + 1) == "&" and items.raw(last + 2)[:1].isupper():
             last += 2
         else:
             break
     return last
+
+
+def _hyphened(items: Items, k: int) -> bool:
+    """`Grimshaw-Pole`: the second half may be any word."""
+    raw = items.raw(k + 1)
+    return items.scan.gaps[items.last[k]] == "-" and len(raw) > 2 and raw.isalpha() and raw[0].isupper()
 
 
 def _near(items: Items, k: int) -> bool:

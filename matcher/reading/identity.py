@@ -26,10 +26,9 @@ def label(items: Items, i: int, field: str) -> None:
     if field == "brand":
         brand.labelled(items, i)
         return
-    j = i + 1
-    for _ in range(4):
-        if items.has(j, "fill") or items.word(j) in _FILLS:
-            j += 1
+    if field == "part_number" and _is_modules(items, i):
+        field = "module_number"
+    j = _behind_fills(items, i + 1)
     if field == "other_numbers" and items.has(j, "num") and items.has(j + 1, "unit"):
         j += 2  # `replaces 1/3 HP FH-CS13`
     codes = _codes(items, j, several=field == "other_numbers")
@@ -42,6 +41,26 @@ def label(items: Items, i: int, field: str) -> None:
             _claim_number(items, field, text, first, last, strength)
     if field == "part_number" and not items.plate:
         brand.before(items, i, 1)
+
+
+def _behind_fills(items: Items, j: int) -> int:
+    """Walk over `:`, `#`, `is`; not over the capitals of a number (`Model: OF 7/1140`)."""
+    for _ in range(4):
+        series = items.has(j + 1, "num") and items.raw(j).isupper() and not items.raw(j - 1).isupper()
+        if series or not (items.has(j, "fill") or items.word(j) in _FILLS):
+            break
+        j += 1
+    return j
+
+
+def _is_modules(items: Items, i: int) -> bool:
+    """`Electronic module: yes, p/n LMD-19`: the label speaks of the module that its sentence has named."""
+    for j in range(i - 1, max(-1, i - 6), -1):
+        if items.segment[j] != items.segment[i] or "motor" in items.roles[j] or j in items.numbers:
+            return False
+        if "module" in items.roles[j]:
+            return True
+    return False
 
 
 def _inside_code(items: Items, i: int) -> bool:
@@ -89,7 +108,8 @@ def _code_at(items: Items, j: int) -> tuple[str, int, int] | None:
         if after == last + 1 and is_second_piece(written(items, after, end)):
             last = end
             text = written(items, token, last)
-    if not any(char.isdigit() for char in text) or len(text) < 2 or not _NUMBER_LIKE.fullmatch(text):
+    plain = text if text.isascii() else mended(items, token, last)
+    if not any(char.isdigit() for char in text) or len(text) < 2 or not _NUMBER_LIKE.fullmatch(plain):
         return None
     end_item = _item_of(items, j, last)
     if (

@@ -9,6 +9,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from matcher.numeral import Numeral, numeral
+from matcher.reading.aside import ask, set_apart, take_back
 from matcher.reading.figures import FIRST_OF_NUMBER, gather
 from matcher.reading.scan import Scan, scan, unjoin
 from matcher.reading.vocabulary import Heads, Roles, heads, longest
@@ -17,7 +18,6 @@ NO_ROLES: Roles = {}
 NUMBER: Roles = {"num": ""}
 LEADS_ON: Roles = {"fill": "-"}
 _LOOK_BEFORE = 4
-_FAR = 60  # items; nothing is looked for farther away, so that the work stays linear
 # A capacitor that the motor needs is a fact about it, whoever supplies it.
 _NEEDED = frozenset({"capacitor_uf", "capacitor_vac"})
 # Twice as many as any handler looks behind the last item or before the first one.
@@ -26,9 +26,6 @@ _NO_ITEMS: list[Roles] = [NO_ROLES] * _PADDING
 _NO_WORDS = [""] * _PADDING
 SEGMENT_ENDS = frozenset("\n|;.!?")
 CLAUSE_ENDS = frozenset(",+→")
-_STATEMENTS = frozenset(
-    {"fact", "weak", "bearing", "protector", "turn", "turnview", "either", "flats", "unit"}
-)
 _BRACKETS = frozenset("()[]")
 
 
@@ -165,32 +162,19 @@ class Items:
         if "unsure" in roles:
             self.doubted.add(clause)
         elif "asks" in roles:
-            self._ask(clause)
+            ask(self, clause)
         elif "takeback" in roles:
-            self._take_back()
+            take_back(self)
         elif "apart" in roles:
-            self._set_apart(segment, clause if roles["apart"] == "clause" else None)
-            return "clause" if roles["apart"] == "clause" else "sentence"
+            return set_apart(self, segment, clause if roles["apart"] == "clause" else None)
         return muted
-
-    def _take_back(self) -> None:
-        """Mute what stood right before a word that takes it back: `OAO... no wait TEAO`, `ball - no, sleeve`."""
-        for i in range(len(self.roles) - 1, max(-1, len(self.roles) - _LOOK_BEFORE), -1):
-            roles = self.roles[i]
-            if "num" in roles or not _STATEMENTS.isdisjoint(roles):
-                first = i - 1 if i and "num" in self.roles[i - 1] and "unit" in roles else i
-                for j in range(first, len(self.roles)):
-                    self.muted[j] = "clause"
-                return
-            if self.scan.words[self.first[i]][0].isalnum():
-                return
 
     def _sign(self, sign: str, token: int, place: tuple[int, int, str]) -> tuple[Roles, int, int, str]:
         """Return the roles of a sign and the clause, segment and muting that it leads to."""
         clause, segment, muted = place
         if (sign in SEGMENT_ENDS or sign[:2] == "..") and self._ends(sign, token):
             if sign == "?":
-                self._ask(clause)
+                ask(self, clause)
             return NO_ROLES, clause + 1, segment + 1, ""
         if sign[0] == ".":
             return LEADS_ON, clause, segment, muted
@@ -205,32 +189,6 @@ class Items:
     def _denies_figure(words: list[str], token: int) -> bool:
         """`not 115 V`, `not for 230 V`: the figure is denied."""
         return any(word[0] in FIRST_OF_NUMBER for word in words[token : token + _LOOK_BEFORE])
-
-    def _ask(self, clause: int) -> None:
-        """Doubt the last figure before a question mark and what stands behind it."""
-        end = len(self.roles)
-        for i in range(end - 1, max(-1, end - 6), -1):
-            if self.clause[i] != clause:
-                return
-            roles = self.roles[i]
-            stated = i == end - 1 and not _STATEMENTS.isdisjoint(roles)
-            if i in self.numbers or stated or roles.get("fact", "").startswith("phase"):
-                self.asked.update(range(i, end))
-                return
-
-    def _set_apart(self, segment: int, clause: int | None) -> None:
-        """Mute the sentence, the clause or the bracket that says in the end that it is about another listing."""
-        for i in range(len(self.roles) - 1, -1, -1):
-            if (
-                self.segment[i] != segment
-                or (clause is not None and self.clause[i] != clause)
-                or i < len(self.roles) - _FAR
-                or self.scan.words[self.first[i]] == "("
-            ):
-                return
-            if self.muted[i] == "sentence":
-                return
-            self.muted[i] = "sentence"
 
     def _ends(self, word: str, token: int) -> bool:
         """Say whether a sign ends a segment; a point inside an address doesn't."""

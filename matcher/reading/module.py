@@ -9,6 +9,10 @@ from matcher.reading.items import Items
 _WITH = frozenset(
     {"with", "w/", "w", "includes", "including", "incl", "plus", "+", "matching", "its", "w/ the"}
 )
+# `no module swap`, `no module to program`: none is needed.
+_NOT_NEEDED = frozenset(
+    {"swap", "swaps", "to", "needed", "required", "necessary", "programming", "fuss", "number"}
+)
 _REACH = 9
 
 
@@ -22,7 +26,7 @@ def module(items: Items, i: int, _value: str) -> None:
 def _before(items: Items, i: int) -> str | None:
     for j in (i - 1, i - 2):
         if items.has(j, "no") or items.has(j, "not") or items.has(j, "absent"):
-            return "without"
+            return None if items.word(i + 1) in _NOT_NEEDED else "without"
         if items.word(j - 1) in ("only", "use", "used"):
             return None
         if items.word(j) in _WITH or "supplied" in items.word(j):

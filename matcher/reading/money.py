@@ -1,8 +1,7 @@
 """Sums of money: which is the price, which the shipping, and which are neither."""
 
-from dataclasses import dataclass
-
 from matcher.reading.items import Items
+from matcher.reading.tiers import Sum, is_for_many, is_superseded, rule_out_ranges
 
 _AHEAD = 6
 _BACK = 7
@@ -32,15 +31,8 @@ _CONDITIONS = frozenset(
 )
 
 
-@dataclass(slots=True)
-class Sum:
-    """A sum: its amount, its currency if any, the first and last item of it, what it pays for."""
-
-    amount: float
-    currency: str | None
-    first: int
-    last: int
-    role: str | None = None
+# Countries behind a dollar sum: `$45 CAN`, `135.00 US`.
+_COUNTRIES = {"can": "CAD", "cdn": "CAD", "ca": "CAD", "us": "USD", "aus": "AUD", "au": "AUD"}
 
 
 def money(items: Items) -> None:
@@ -54,6 +46,7 @@ def money(items: Items) -> None:
         for j in range(said.first, said.last + 1):
             items.used[j] = True
         said.role = said.role or _role(items, sums, k)
+    rule_out_ranges(items, sums)
     if (
         len(sums) > 1
         and sums[0].role is None
@@ -114,6 +107,9 @@ def _signed(items: Items, i: int) -> Sum | None:
     if items.has(i + 1, "money") and (first == i or not items.has(i + 2, "num")):
         after = items.roles[i + 1]["money"]
         currency, last = (after if currency in (None, "USD") else currency), i + 1
+    country = _COUNTRIES.get(items.word(last + 1)) if items.raw(last + 1).isupper() else None
+    if country and (currency == "USD" or (first == last and items.numbers[i].text[-3:-2] == ".")):
+        currency, last = country, last + 1
     return (
         None if first == last else Sum(_amount(items, i), None if currency == "-" else currency, first, last)
     )
@@ -164,7 +160,7 @@ def _amount(items: Items, i: int) -> float:
 def _role(items: Items, sums: list[Sum], k: int) -> str | None:
     """Return `price`, `ship`, `shipped`, `not` or None (nothing said) for sum `k`."""
     said = sums[k]
-    if _is_superseded(items, said) or _is_for_many(items, said):
+    if is_superseded(items, said) or is_for_many(items, said):
         return "not"
     stop = sums[k + 1].first if k + 1 < len(sums) else len(items)
     start = sums[k - 1].last if k else -1
@@ -177,25 +173,6 @@ def _role(items: Items, sums: list[Sum], k: int) -> str | None:
     if "not" in (behind, ahead):
         return "not"
     return ahead or behind
-
-
-def _is_superseded(items: Items, said: Sum) -> bool:
-    """`$105 → $89`: the first is the old price."""
-    return items.word(said.last + 1) == "→" and items.has(said.last + 2, "money")
-
-
-def _is_for_many(items: Items, said: Sum) -> bool:
-    """`4-11 pcs $93`, `$52.60 (2-9)`: the price of each of several."""
-    before = items.numbers.get(said.first - 2)
-    if before and items.word(said.first - 1) in ("pcs", "pieces", "@", "units", "pc") and before.atoms[0] > 1:
-        return True
-    behind = items.numbers.get(said.last + 2)
-    return (
-        behind is not None
-        and items.word(said.last + 1) == "("
-        and behind.signs == "-"
-        and behind.atoms[0] > 1
-    )
 
 
 def _ahead(items: Items, said: Sum, stop: int) -> str | None:
@@ -264,9 +241,18 @@ def free_shipping(items: Items, i: int, _value: str) -> None:
             for k in range(j, min(len(items), j + 4))
         ):
             return
-    if items.word(i - 1) in ("no", "not") or items.has(i + 1, "num"):
+    if items.word(i - 1) in ("no", "not") or items.has(i + 1, "num") or _from_a_sum_on(items, i):
         return
     items.claim("shipping", 0.0, i)
+
+
+def _from_a_sum_on(items: Items, i: int) -> bool:
+    """`Orders over $199 ship free`: the condition stands before."""
+    before = range(i - 1, max(-1, i - 6), -1)
+    return any(
+        items.has(j, "money") and items.word(j - 1) in _CONDITIONS and items.clause[j] == items.clause[i]
+        for j in before
+    )
 
 
 HANDLERS = {"freeship": free_shipping}

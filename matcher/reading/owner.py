@@ -165,7 +165,8 @@ def _claim(items: Items, quantity: str, given: Given, i: int, j: int) -> None:
 def _volts(items: Items, i: int, j: int, given: Given) -> Given:
     """A capacitor's voltage, or a supply with the alternative that stands before it."""
     if _is_capacitors(items, i):
-        items.claim("capacitor_vac", int(items.numbers[i].atoms[0]), i, j)
+        if len(items.numbers[i].atoms) == 1:
+            items.claim("capacitor_vac", int(items.numbers[i].atoms[0]), i, j)
         return NOTHING
     return _with_alternatives(items, i, given) if given else given
 
@@ -174,8 +175,9 @@ def _microfarad(items: Items, i: int, j: int, given: Given) -> Given:
     """A run capacitor with its voltage; a start capacitor gives nothing."""
     behind = max(i, j)
     if near_start(items, i):
-        if items.has(behind + 1, "num"):
-            items.used[behind + 1] = True  # its voltage
+        k = behind + 2 if items.word(behind + 1) in ("at", "@", "x", "/", ",") else behind + 1
+        if items.has(k, "num"):
+            items.used[k] = True  # its voltage
         return NOTHING
     _its_voltage(items, behind)
     return given
@@ -278,7 +280,7 @@ def near_start(items: Items, i: int) -> bool:
 def _is_capacitors(items: Items, i: int) -> bool:
     """Volts near a microfarad figure or a capacitor, of a size that capacitors have and supplies don't."""
     number = items.numbers[i]
-    if len(number.atoms) != 1 or number.atoms[0] not in CAPACITOR_VOLTS:
+    if not number.atoms or not CAPACITOR_VOLTS.issuperset(number.atoms):
         return False
     low, high = max(0, i - 7), min(len(items), i + 6)
     return any(

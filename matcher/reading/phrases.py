@@ -8,7 +8,11 @@ from matcher.units import fahrenheit_to_celsius
 Handler = Callable[[Items, int, str], None]
 _VALUES: dict[str, object] = {"true": True, "false": False, "0": 0, "1": 1, "2": 2, "3": 3}
 _AFTER_LETTER = frozenset({"ins", "insulation", "class", "class insulation", "insul"})
-_TAKES_NO = ("mounting", "enclosure", "control_signal", "explosion_proof", "duty", "shaft_ends")
+# `Totally enclosed` in a title, `TEAO` on the tag: the fuller one counts.
+_VAGUE = frozenset(
+    {"totally enclosed", "tot encl", "totally encl", "tot enclosed", "fully enclosed", "te", "open"}
+)
+_TAKES_NO = ("phase", "mounting", "enclosure", "control_signal", "explosion_proof", "duty", "shaft_ends")
 
 
 def denied(items: Items, i: int) -> bool:
@@ -38,7 +42,8 @@ def fact(items: Items, i: int, value: str) -> None:
         if not absent(items, i):
             items.claim(field, tuple(said.split(",")), i)
         return
-    items.claim(field, _VALUES.get(said, said), i)
+    vague = field == "enclosure" and items.word(i) in _VAGUE
+    items.claim(field, _VALUES.get(said, said), i, strength=0 if vague else 1)
 
 
 def weak(items: Items, i: int, value: str) -> None:
@@ -91,7 +96,11 @@ def _on_circle(items: Items, i: int) -> bool:
 
 def bearing(items: Items, i: int, value: str) -> None:
     """`sleeve`, `ball`: not as a part that is sold apart or needed."""
-    if not denied(items, i):
+    others = (items.said(i + 2, "bearing"), items.said(i - 2, "bearing"))
+    wavers = "or" in (items.word(i + 1), items.word(i - 1)) and any(
+        other not in (None, value) for other in others
+    )
+    if not denied(items, i) and not wavers:
         items.claim("bearing", value, i)
 
 
@@ -170,8 +179,8 @@ def insulation(items: Items, i: int, _value: str) -> None:
 def ambient(items: Items, i: int, _value: str) -> None:
     """`AMB 40C`, `ambient 104 F`."""
     j = items.skip(i + 1, 1)
-    if not items.has(j, "num"):
-        return
+    if not items.has(j, "num") or (items.has(i - 2, "num") and items.said(i - 1, "after") in ("c", "f")):
+        return  # `70C AMB. 5 MFD`
     value = items.numbers[j].value
     if value is not None and -60 <= value <= 250:
         items.used[j] = True

@@ -16,6 +16,9 @@ def turn(items: Items, i: int, value: str) -> None:
     """Claim a turn, with its view when the sentence gives one."""
     if "view" in items.roles[i]:
         return
+    if _both_ways(items, i, value):
+        items.claim("turn", ("either", None), i, i + 2)
+        return
     found = _view_of(items, i)
     if found:
         items.claim("turn", (value, found[0]), i, found[1])
@@ -26,7 +29,16 @@ def turn(items: Items, i: int, value: str) -> None:
 def turn_and_view(items: Items, i: int, value: str) -> None:
     """`CWLE`, `CCW (ODE)`: both in one."""
     which, view = value.split()
+    if _both_ways(items, i, which):
+        items.claim("turn", ("either", None), i, i + 2)
+        return
     items.claim("turn", (which, view), i)
+
+
+def _both_ways(items: Items, i: int, which: str) -> bool:
+    """`CWLE/CCWLE`, `CW or CCW by program`: the other way is offered in the same breath."""
+    other = items.said(i + 2, "turn") or (items.said(i + 2, "turnview") or "").partition(" ")[0]
+    return items.word(i + 1) in ("/", "or", "&") and other == OPPOSITE[which] and not items.muted[i]
 
 
 def either(items: Items, i: int, _value: str) -> None:

@@ -168,6 +168,13 @@ def _within(part: tuple[float, ...], whole: tuple[float, ...]) -> bool:
     return all(any(abs(value - other) <= 0.02 * other for other in whole) for value in part)
 
 
+def _frame(claims: list[Claim]) -> Answer:
+    """`56 frame` in a title, `56C` on the tag: the fuller one counts."""
+    best = max(claims, key=lambda claim: len(str(claim.value)))
+    against = next((claim for claim in claims if not str(best.value).startswith(str(claim.value))), None)
+    return (best.value, best, []) if against is None else (None, None, [best, against])
+
+
 def _hertz(claims: list[Claim]) -> Answer:
     both = [claim for claim in claims if claim.value == "50/60"]
     return _one(both or claims)
@@ -204,6 +211,7 @@ _RULES: dict[str, Callable[[list[Claim]], Answer]] = {
     "volts": _volts,
     "rpm": _fuller_list,
     "amps": _fuller_list,
+    "frame": _frame,
     "hertz": _hertz,
     "condition": _condition,
     "motor_type": _motor_type,

@@ -59,7 +59,12 @@ def restock(items: Items, i: int, value: str) -> None:
     if value == "0":
         items.claim("restocking_pct", 0.0, i)
         return
-    for j in (items.skip(i + 1, 1), items.skip(i - 1, -1) - 1, i + 2):
+    for j in (
+        items.skip(i + 1, 1),
+        items.skip(i - 1, -1) - 1,
+        *range(i + 2, i + 9),
+        *range(i - 3, i - 7, -1),
+    ):
         if (
             items.has(j, "num")
             and items.said(j + 1, "after") == "pct"
@@ -100,6 +105,9 @@ def qty(items: Items, i: int, _value: str) -> None:
         _quantity(items, j, i)
 
 
+_NO_COUNT = frozenset({"over", "about", "from", "min", "minimum", "minimum order", "orders of", "ab"})
+
+
 def _quantity(items: Items, j: int, i: int) -> None:
     """A plain whole number of pieces; shop boilerplate counts in hundreds."""
     number = items.numbers[j]
@@ -111,7 +119,7 @@ def _quantity(items: Items, j: int, i: int) -> None:
         or number.signs
     ):
         return
-    if items.has(j - 1, "money") or items.word(j - 1) in ("over", "about") if j else False:
+    if items.has(j - 1, "money") or items.word(j - 1) in _NO_COUNT if j else False:
         return
     items.used[j] = True
     items.claim("quantity", int(number.value), j, i)
@@ -133,7 +141,50 @@ def condition(items: Items, i: int, value: str) -> None:
     before = items.word(i - 1) if i else ""
     if before in ("not", "no", "never", "isn't") and items.clause[i - 1] == items.clause[i]:
         return
+    if items.word(i) in _DOES and (before in _WILL or _does_something(items, i + 1)):
+        return
+    if _of_terms(items, i, value):
+        return
     items.claim("condition", value, i)
+
+
+_DOES = frozenset({"runs", "works", "pull", "run", "fonctionne", "tested at"})
+_WILL = frozenset({"it", "to", "will", "can", "you", "ex", "ex-", "-", "that", "which", "and"})
+_PLACES = frozenset(
+    {
+        "from",
+        "off",
+        "straight",
+        "in",
+        "as",
+        "through",
+        "without",
+        "either",
+        "both",
+        "a",
+        "the",
+        "this",
+        "any",
+        "at",
+    }
+)
+
+
+def _does_something(items: Items, j: int) -> bool:
+    """`runs counterclockwise`, `works from the thermostat`: how it works, not whether."""
+    kinds = ("turn", "turnview", "look", "either", "num", "fact")
+    return items.word(j) in _PLACES or any(items.has(j, kind) for kind in kinds)
+
+
+def _of_terms(items: Items, i: int, value: str) -> bool:
+    """`90 days parts only`, `returns: unopened, 30 days`: the state in which the terms hold."""
+    about = {"for_parts": ("warranty",), "new": ("returns",)}.get(value, ())
+    for j in range(i - 1, max(-1, i - 1 - _NEAR), -1):
+        if items.segment[j] != items.segment[i]:
+            break
+        if any(kind in items.roles[j] for kind in about):
+            return True
+    return value == "for_parts" and items.word(i) == "parts only" and items.has(i + 1, "warranty")
 
 
 _NOT_THE_MOTOR = frozenset(
