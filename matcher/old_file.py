@@ -1,7 +1,7 @@
 """The file that describes the old motor and its place: JSON or TOML `{"motor": {...}, "site": {...}}`.
 
-A trader adds `pays = 240`, what its owner would pay for a stand-in; `conflicts` names facts that the plate says
-twice and differently. A text file is read as its nameplate.
+A trader adds `pays = 240`, what its owner would pay for a stand-in; `conflicts` names facts that the plate
+says twice and differently. A text file is read as its nameplate.
 Names and values are held against the contract one by one, so that the message says which name was meant,
 or what to write instead.
 """
