@@ -177,7 +177,9 @@ def _stands_as_maker(items: Items, k: int, last: int) -> bool:
     if k == 0 or items.segment[k - 1] != items.segment[k] or items.word(k - 1) in _BEFORE_SENTENCE:
         closed = at_end or items.segment[last + 1] != items.segment[k]
         return leads or closed or (items.plate and k == 0)
-    return leads and (items.source == "title" or items.has(last + 1, "motor"))
+    return leads and (
+        items.source == "title" or (k < items.head and len(items.raw(k)) > 3) or items.has(last + 1, "motor")
+    )
 
 
 def of_plate(items: Items) -> None:

@@ -199,7 +199,20 @@ _SPEC = re.compile(
 @lru_cache(20_000)
 def is_named(text: str) -> bool:
     """Say whether letters and figures right behind a maker's name are its number; ratings aren't."""
-    return _NAMED.fullmatch(text) is not None and not _SPEC.match(text) and len(text) > 3
+    return _NAMED.fullmatch(text) is not None and not _is_spec(text) and len(text) > 3
+
+
+# What a label of a rating may be joined to by a hyphen; `HZ-9`, `FR-2` behind a maker's name are numbers.
+_RATINGS = {"HZ": ("50", "60"), "PH": ("1", "3"), "FR": ("42", "48", "56"), "B": ("3", "14"), "S": ("1", "3")}
+
+
+def _is_spec(text: str) -> bool:
+    """Say whether letters and figures are a rating: `HZ-60`, `FR48`, `3-SPEED`."""
+    if not _SPEC.match(text):
+        return False
+    letters, hyphen, figures = text.partition("-")
+    known = _RATINGS.get(letters)
+    return not (hyphen and known) or figures.startswith(known)
 
 
 @lru_cache(20_000)

@@ -59,6 +59,7 @@ class Items:
         "count",
         "doubted",
         "first",
+        "head",
         "last",
         "muted",
         "numbers",
@@ -76,6 +77,8 @@ class Items:
         self.scan: Scan = unjoin(scan(text, plate=True), heads()) if plate else scan(text)
         self.source = source
         self.plate = plate
+        self.head = 0
+        """How many items count like a title: all of one, the first line of a text without one."""
         self.roles: list[Roles] = []
         self.first: list[int] = []
         self.last: list[int] = []

@@ -25,7 +25,7 @@ from matcher.reading.dimension import lengths
 from matcher.reading.dual import merge_frequencies
 from matcher.reading.items import NO_ROLES, Claim, Items
 from matcher.reading.settle import settle
-from matcher.reading.thing import kind_of_thing
+from matcher.reading.thing import first_line, kind_of_thing
 from matcher.reading.together import GIVEN, tidy
 from matcher.reading.vocabulary import all_roles
 from matcher.record import Conflict, Mark, Origin, Record
@@ -73,9 +73,7 @@ def _handled() -> tuple[_Handled, _Handled]:
 
 def read_listing(text: str, title: str = "", *, id: str = "") -> Record:  # noqa: A002 (the record's own word)
     """Read a listing; never raises, whatever the input."""
-    parts = [Items(title, "title")] if title else []
-    parts.append(Items(text, "text"))
-    return _record(parts, id, title, text)
+    return _record(_parts(text, title), id, title, text)
 
 
 def read_plate(text: str, *, id: str = "") -> Record:  # noqa: A002
@@ -89,9 +87,15 @@ def read_beside(given: Sequence[Claim], seen: str, text: str, title: str = "", *
     `given` are their claims, with spans in `text`; `seen` is `text` with blanks over what gives nothing
     more, character for character.
     """
+    return _record(_parts(seen, title), id, title, text, given)
+
+
+def _parts(text: str, title: str) -> list[Items]:
+    """Lay out title and text; without a title the first line of the text stands for one."""
     parts = [Items(title, "title")] if title else []
-    parts.append(Items(seen, "text"))
-    return _record(parts, id, title, text, given)
+    parts.append(Items(text, "text"))
+    parts[0].head = first_line(parts[0])
+    return parts
 
 
 def _record(parts: list[Items], name: str, title: str, text: str, given: Sequence[Claim] = ()) -> Record:

@@ -63,6 +63,9 @@ _MOTORS = frozenset(
     ["motor", "motors", "elektromotor", "moteur", "drehstrommotor", "moter", "mtr", "ventilatormotor"]
 )
 _MODULES = frozenset({"module", "modules", "modul", "brain"})
+_FIRST_WORDS = 5
+_SAID_OF_MOTORS = frozenset({"motor", "bearing", "protector", "turn", "turnview", "either", "frame"})
+_OTHERS = frozenset({"for", "from", "off", "fits", "to fit", "out of", "for a", "from a", "off a", "fits a"})
 _KITS = frozenset({"kit", "kits"})
 _LINKS = frozenset(
     {"for", "with", "w/", "from", "off", "fits", "without", "w", "para", "für", "pour", "to", "w/o", "of"}
@@ -76,6 +79,8 @@ def kind_of_thing(parts: list[Items], claims: list[Claim]) -> list[Claim]:
     about = _about(words, title=head.source == "title", plate=head.plate)
     alone = [claim for claim in claims if claim.field == "module_alone"]
     claims[:] = [claim for claim in claims if claim.field != "module_alone"]
+    if about == "motor" and head.source == "text" and not head.plate and _is_part_alone(head):
+        about = "part"
     if about == "part" and not (alone and _speaks_of_module(parts)):
         return [Claim("item", "part", head.source, head.span(0, max(0, min(len(head), 4) - 1)), -1)]
     if about == "module" and not any(claim.value == "without" for claim in claims if claim.field == "module"):
@@ -86,6 +91,38 @@ def kind_of_thing(parts: list[Items], claims: list[Claim]) -> list[Claim]:
     if alone and _speaks_of_module(parts):
         return _module(alone[0].source, alone[0].span)
     return []
+
+
+def first_line(items: Items) -> int:
+    """Return how many items the first line with words in it takes; in a long line, its first sentence."""
+    i = 0
+    while i < len(items) and items.word(i) == "\n":
+        i += 1
+    first = i
+    while i < len(items) and items.segment[i] == items.segment[first]:
+        i += 1
+    return i
+
+
+def _is_part_alone(items: Items) -> bool:
+    """`Squirrel cage wheel 11 x 10`: the first line names a part among its first words and rates no motor."""
+    stop = next((i for i in range(items.head) if items.word(i) in _OTHERS), items.head)
+    line = range(stop)
+    words = [items.word(i) for i in line if items.word(i)[:1].isalnum()]
+    named = [k for k, word in enumerate(words) if not _PARTS.isdisjoint(word.split())]
+    rated = any(
+        items.has(i, "num") and not {"hp", "v", "rpm", "A", "a"}.isdisjoint((items.said(i + 1, "unit"), "-"))
+        for i in line
+    )
+    labels = any(items.word(i + 1) == ":" for i in line)
+    motor = any(
+        not _SAID_OF_MOTORS.isdisjoint(items.roles[i])
+        or items.roles[i].get("fact", "mounting")[:8] != "mounting"
+        or _OF_MOTORS & set(items.word(i).split())
+        for i in line
+    )
+    goes_on = any(items.word(i)[:1].isalnum() for i in range(items.head, min(len(items), items.head + 4)))
+    return goes_on and bool(named) and named[0] < _FIRST_WORDS and not (rated or labels or motor)
 
 
 def _module(source: str, span: tuple[int, int]) -> list[Claim]:
