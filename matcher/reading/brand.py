@@ -156,9 +156,12 @@ def _lower_name(items: Items, k: int, start: int) -> bool:
 
 def by_place(items: Items) -> None:
     """A name at the head of a sentence or before what names lead to; the weakest evidence."""
+    roles, raws = items.roles, items.raws
     for k in range(len(items)):
         if items.plate and items.segment[k] > 1:
             return
+        if roles[k] or not raws[k][0].isupper():
+            continue  # most words; what follows is asked of few
         if is_name(items, k) and not items.muted[k]:
             last = _name_from(items, k)
             if _stands_as_maker(items, k, last):

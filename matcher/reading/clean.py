@@ -56,4 +56,8 @@ def clean(text: str) -> str:
         text = text.replace("->", " →")
     if ",-" in text or ".-" in text:
         text = _WHOLE_SUM.sub(r"\1  ", text)
-    return text.translate(_RETURNS if text.isascii() else _ONE_FOR_ONE)
+    if not text.isascii():
+        return text.translate(_ONE_FOR_ONE)
+    # Looking for the four signs takes a tenth of the time that a translation does.
+    odd = "\r" in text or "`" in text or "\f" in text or "\v" in text
+    return text.translate(_RETURNS) if odd else text

@@ -17,6 +17,7 @@ _NO_CODE = re.compile(
 )
 _SECOND = re.compile(r"\d{3,}[A-Z]?|\d{2,4}[A-Z]{0,2}(?:[-/][A-Z0-9]+)+|\d{2,3}[A-Z]-?\d")
 _RATING = re.compile(r"\d(?:RPM|SPD|HZ|HP|MFD|VAC|UF)(?![A-Z]*-)", re.IGNORECASE)
+_LONGEST = 24  # tokens behind the first one of a code
 _REMEMBERED = 20_000  # words that stand together come back in listing after listing
 _LETTERS = re.compile(r"[^\W\d_]+")
 _HYPHENED = re.compile(r"[A-Z]{1,4}-\d{2}")
@@ -27,21 +28,17 @@ _BALL = re.compile(r"6[0-3]\d\d(?:-?(?:2?RS\w*|ZZ\w*|2Z|Z|DDU|LLU|LLB|2RSR|C3))*
 
 def reach(items: Items, token: int) -> tuple[int, int]:
     """Return the first and last token that stand together with `token` without a blank."""
-    scan = items.scan
+    words, tight = items.scan.words, items.scan.tight
     first = last = token
-    limit = 24
-    while first and last - first < limit and scan.glued(first - 1) and _may_join(scan.words[first - 1]):
+    lowest, end = token - _LONGEST, len(words) - 1
+    while first > 0 and tight[first - 1] and first > lowest and _may_join(words[first - 1]):
         first -= 1
-    while (
-        last + 1 < len(scan.words)
-        and last - first < limit
-        and scan.glued(last)
-        and _may_join(scan.words[last + 1])
-    ):
+    highest = first + _LONGEST
+    while tight[last] and last < end and last < highest and _may_join(words[last + 1]):
         last += 1
-    while last > first and not scan.words[last][-1].isalnum():
+    while last > first and not words[last][-1].isalnum():
         last -= 1
-    while first < last and not scan.words[first][0].isalnum():
+    while first < last and not words[first][0].isalnum():
         first += 1
     return first, last
 
@@ -58,9 +55,10 @@ def written(items: Items, first: int, last: int) -> str:
 def mended(items: Items, first: int, last: int) -> str:
     """Return the words from token `first` to `last`, which touch, with misread figures put right."""
     scan = items.scan
-    return (
-        "".join(map("".join, zip(scan.raw[first:last], scan.gaps[first:last], strict=True))) + scan.raw[last]
-    )
+    if first == last:
+        return scan.raw[first]
+    pairs = zip(scan.raw[first:last], scan.gaps[first:last], strict=True)
+    return "".join(map("".join, pairs)) + scan.raw[last]
 
 
 @lru_cache(_REMEMBERED)

@@ -44,7 +44,9 @@ def inch(unit: str) -> float:
 
 def lengths(items: Items) -> None:
     """Claim all lengths of a text, segment by segment."""
-    found = [length for i in items.numbers if (length := _length(items, i))]
+    used, muted = items.used, items.muted
+    free = [i for i in items.numbers if not used[i] and not muted[i]]
+    found = [length for i in free if (length := _length(items, i))]
     k = 0
     while k < len(found):
         group = [found[k]]
@@ -57,8 +59,6 @@ def lengths(items: Items) -> None:
 
 
 def _length(items: Items, i: int) -> Length | None:
-    if items.used[i] or items.muted[i]:
-        return None
     number = items.numbers[i]
     if number.value is None:
         return None

@@ -11,6 +11,8 @@ EIGHTHS = frozenset(
 _JOINTS = {"/": "/", "-": "–", "and": "/", "&": "/", "or": "|"} | dict.fromkeys(
     ("to", "thru", "through", "bis", "..", "..."), "-"
 )
+GOES_ON = frozenset({*_JOINTS, ","})
+"""What may stand between the figures of one number or list."""
 _SAME_FORM_ONLY = frozenset({"/", "and", "&", "or"})
 _MONEY = frozenset({"$", "€", "£", "usd", "eur", "gbp", "cad", "euro", "chf", "sek", "aud", "+"})
 _PIECES = 6

@@ -12,6 +12,7 @@ _SHORTEST_OTHER = 4  # `interchange T5 and T8` tells of leads
 _STEPS = 3
 _LIST_SIGNS = frozenset({",", "/", "&", "and", "or", "+", ";"})
 _FILLS = frozenset({"#", ".", "(", "-", "no", "number", "nos", "nr", "numbers"})
+_NUMBER_WORDS = frozenset({"#", "no", "number"})
 _PLAIN = frozenset({"part_number", "other_numbers", "module_number", "program_number"})
 
 
@@ -172,18 +173,16 @@ def _may_be_code(items: Items, i: int) -> bool:
     """Say whether a figure touches letters or a hyphen, or is made of groups; most figures don't."""
     token = items.first[i]
     tight = items.scan.tight
+    touched = token > 0 and tight[token - 1]
     behind = items.roles[i + 1]
-    if (
-        ("unit" in behind or "after" in behind)
-        and not (token and tight[token - 1])
-        and not items.is_glued(i + 1)
-    ):
+    if ("unit" in behind or "after" in behind) and not touched and not items.is_glued(i + 1):
         return False  # `115V`
     return (
-        tight[items.last[i]]
-        or (token > 0 and (tight[token - 1] or is_series(items.scan.raw[token - 1])))
+        touched
+        or tight[items.last[i]]
+        or (token > 0 and is_series(items.scan.raw[token - 1]))
         or "-" in items.numbers[i].signs
-        or items.word(i - 1) in ("#", "no", "number")
+        or items.words[i - 1] in _NUMBER_WORDS
         or 6000 <= items.numbers[i].atoms[0] < 6400
     )
 

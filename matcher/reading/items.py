@@ -10,9 +10,9 @@ from dataclasses import dataclass
 
 from matcher.numeral import Numeral, numeral
 from matcher.reading.aside import ask, set_apart, take_back
-from matcher.reading.figures import FIRST_OF_NUMBER, gather
+from matcher.reading.figures import FIRST_OF_NUMBER, GOES_ON, gather
 from matcher.reading.scan import Scan, scan, unjoin
-from matcher.reading.vocabulary import Heads, Roles, heads, longest
+from matcher.reading.vocabulary import Entries, Kind, Roles, entries, heads, longest
 
 NO_ROLES: Roles = {}
 NUMBER: Roles = {"num": ""}
@@ -27,6 +27,7 @@ _NO_WORDS = [""] * _PADDING
 SEGMENT_ENDS = frozenset("\n|;.!?")
 CLAUSE_ENDS = frozenset(",+→")
 _BRACKETS = frozenset("()[]")
+_PLAIN, _FIGURES, _COMMA, _STOP = Kind.PLAIN, Kind.FIGURES, Kind.COMMA, Kind.STOP
 
 
 @dataclass(slots=True, eq=False)
@@ -52,26 +53,9 @@ class Items:
     """
 
     __slots__ = (
-        "active",
-        "asked",
-        "claims",
-        "clause",
-        "count",
-        "doubted",
-        "first",
-        "head",
-        "last",
-        "muted",
-        "numbers",
-        "plate",
-        "raws",
-        "roles",
-        "scan",
-        "segment",
-        "source",
-        "used",
-        "words",
-    )
+        "active", "asked", "claims", "clause", "count", "doubted", "first", "head", "last", "muted",
+        "numbers", "plate", "raws", "roles", "scan", "segment", "source", "used", "words",
+    )  # fmt: skip
 
     def __init__(self, text: str, source: str, *, plate: bool = False) -> None:
         self.scan: Scan = unjoin(scan(text, plate=True), heads()) if plate else scan(text)
@@ -90,7 +74,7 @@ class Items:
         self.active: list[int] = []
         self.numbers: dict[int, Numeral] = {}
         self.claims: list[Claim] = []
-        self._lay_out(heads())
+        self._lay_out(entries())
         self.count = len(self.first)
         self.used: list[bool] = [False] * self.count
         self._pad()
@@ -98,19 +82,20 @@ class Items:
     def _pad(self) -> None:
         """Let one ask for what stands beside the first and the last item: nothing does."""
         words, raw = self.scan.words, self.scan.raw
-        self.words = [
-            words[one] if one == two else " ".join(words[one : two + 1])
-            for one, two in zip(self.first, self.last, strict=True)
-        ]
+        self.words = [words[token] for token in self.first]
+        if len(words) > self.count:
+            for i, (one, two) in enumerate(zip(self.first, self.last, strict=True)):
+                if one != two:
+                    self.words[i] = " ".join(words[one : two + 1])
         self.words += _NO_WORDS
-        self.raws = [raw[one] for one in self.first]
+        self.raws = [raw[token] for token in self.first]
         self.raws += _NO_WORDS
         self.roles += _NO_ITEMS
 
     def __len__(self) -> int:
         return self.count
 
-    def _lay_out(self, known: Heads) -> None:
+    def _lay_out(self, known: Entries) -> None:
         """Group the tokens into items, longest phrase first, and count clauses and segments."""
         words = self.scan.words
         token, end = 0, len(words)
@@ -119,40 +104,45 @@ class Items:
         all_roles, first, last = self.roles, self.first, self.last
         clauses, segments, all_muted = self.clause, self.segment, self.muted
         while token < end:
-            word = words[token]
-            length = 1
-            roles = NO_ROLES
-            entry = known.get(word)
-            if entry is not None:
-                if entry.longer:
-                    entry, length = longest(entry, words, token)
-                roles = entry.roles
-                if entry.heeded:
-                    muted = self._take_notice(roles, token + length, clause, segment, muted)
+            entry = known[words[token]]
+            after = token + 1
+            roles: Roles = entry.roles
+            if entry.longer and after < end and words[after] in entry.longer:
+                entry, length = longest(entry, words, token)
+                roles, after = entry.roles, token + length
             if roles:
-                self.active.append(len(all_roles))
+                if entry.heeded:
+                    muted = self._take_notice(roles, after, clause, segment, muted)
+                self.active.append(len(first))
                 if "num" in roles:
-                    length = self._number(roles["num"], token, length)
-            elif word == "," and not muted:
+                    after = self._number(roles["num"], token, after)
+            elif (kind := entry.kind) is _FIGURES:
+                roles, after = NUMBER, self._number(words[token], token, after)
+            elif kind is _COMMA and not muted:
                 clause += 1
-            elif word[0] in FIRST_OF_NUMBER or word[-1] in FIRST_OF_NUMBER:
-                roles, length = NUMBER, self._number(word, token)
-            elif not word[0].isalnum():
-                roles, clause, segment, muted = self._sign(word, token, (clause, segment, muted))
+            elif kind is _STOP:
+                clause, segment, muted = clause + 1, segment + 1, ""
+            elif kind is not _PLAIN:
+                roles, clause, segment, muted = self._sign(words[token], token, (clause, segment, muted))
             all_roles.append(roles)
             first.append(token)
-            token += length
+            token = after
             last.append(token - 1)
             clauses.append(clause)
             segments.append(segment)
             all_muted.append(muted)
 
-    def _number(self, figures: str, token: int, length: int = 1) -> int:
-        """Keep the figures that start at a token; return how many tokens all that belongs to them takes."""
-        if not (token and self.scan.glued(token - 1)):
-            figures, length = gather(self.scan.words, token, figures, length)
-        self.numbers[len(self.roles)] = numeral(figures)
-        return length
+    def _number(self, figures: str, token: int, after: int) -> int:
+        """Keep the figures from a token up to `after`; return where all that belongs to them ends."""
+        words = self.scan.words
+        following = words[after] if after < len(words) else "\n"
+        if (following in GOES_ON or following[0] in FIRST_OF_NUMBER) and not (
+            token and self.scan.tight[token - 1]
+        ):
+            figures, length = gather(words, token, figures, after - token)
+            after = token + length
+        self.numbers[len(self.first)] = numeral(figures)
+        return after
 
     def _take_notice(self, roles: Roles, after: int, clause: int, segment: int, muted: str) -> str:
         """Heed words that say what the rest is about; return how the rest of the clause is muted."""
@@ -245,7 +235,8 @@ class Items:
 
     def span(self, i: int, j: int) -> tuple[int, int]:
         """Return the character span from the start of item `i` to the end of item `j`."""
-        return self.scan.starts[self.first[i]], self.scan.end(self.last[j])
+        scan, last = self.scan, self.last[j]
+        return scan.starts[self.first[i]], scan.starts[last] + len(scan.raw[last])
 
     def has(self, i: int, kind: str) -> bool:
         """Say whether item `i` exists and may be of a kind."""
@@ -257,13 +248,17 @@ class Items:
 
     def claim(self, field: str, value: object, i: int, j: int | None = None, strength: int = 1) -> None:
         """Claim a value for a field by the items `i` to `j`, unless they speak of something else."""
-        if self.muted[i] and not (self.muted[i] in ("needs", "sentence") and field in _NEEDED):
+        muted = self.muted[i]
+        if muted and not (field in _NEEDED and muted in ("needs", "sentence")):
             return
-        span = self.span(min(i, j) if j is not None else i, max(i, j) if j is not None else i)
-        doubt = (
-            "words" if self.clause[i] in self.doubted else "?" if i in self.asked or j in self.asked else ""
-        )
-        self.claims.append(Claim(field, value, self.source, span, self.clause[i], strength, doubt))
+        first, last = (i, i) if j is None else (i, j) if i <= j else (j, i)
+        clause = self.clause[i]
+        doubt = ""
+        if clause in self.doubted:
+            doubt = "words"
+        elif self.asked and (i in self.asked or j in self.asked):
+            doubt = "?"
+        self.claims.append(Claim(field, value, self.source, self.span(first, last), clause, strength, doubt))
 
     def skip(self, i: int, step: int, limit: int = 3) -> int:
         """Walk from `i` by `step` over words that only lead on (`:`, `is`, `of`); return where it ends."""

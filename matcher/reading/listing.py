@@ -28,7 +28,7 @@ from matcher.reading.settle import settle
 from matcher.reading.thing import first_line, kind_of_thing
 from matcher.reading.together import GIVEN, tidy
 from matcher.reading.vocabulary import all_roles
-from matcher.record import Conflict, Mark, Origin, Record
+from matcher.record import Conflict, Mark, Record, read_mark
 
 __all__ = ["GIVEN", "read_beside", "read_listing", "read_plate"]
 
@@ -110,10 +110,11 @@ def _record(parts: list[Items], name: str, title: str, text: str, given: Sequenc
     tidy(settled, conflicts, parts)
     texts = {"title": title, "text": text}
     facts = _offer({field: value for field, (value, _) in settled.items()})
+    told = [(field, settled[field][1]) for field in facts.model_fields_set]
     return Record(
         id=name,
         facts=facts,
-        where={field: _mark(texts, settled[field][1]) for field in facts.model_fields_set},
+        where={field: read_mark(claim.source, claim.span, texts[claim.source]) for field, claim in told},
         conflicts=tuple(_conflict(texts, field, against) for field, against in conflicts.items()),
         title=title,
         text=text,
@@ -158,9 +159,9 @@ def _claim_all(items: Items) -> None:
 
 def _own_numbers(items: Items) -> None:
     """Let every number find its owner, from left to right."""
-    roles, used = items.roles, items.used
+    roles, used, glued, last = items.roles, items.used, items.scan.tight, items.last
     for i in items.numbers:
-        if used[i] or frame.bare_frame(items, i):
+        if used[i] or (glued[last[i]] and frame.bare_frame(items, i)):
             continue
         behind = roles[i + 1]
         special = _BY_UNIT.get(behind.get("after") or behind.get("unit") or "")
@@ -174,12 +175,14 @@ def _dispatch(items: Items, handled: _Handled) -> None:
     """Let each item's words claim: one look-up an item, then only the handlers that it has."""
     roles = items.roles
     for i in items.active:
-        for handler, value in handled.get(id(roles[i]), ()):
-            handler(items, i, value)
+        found = handled.get(id(roles[i]))
+        if found:
+            for handler, value in found:
+                handler(items, i, value)
 
 
 def _mark(texts: dict[str, str], claim: Claim) -> Mark:
-    return Mark(Origin.READ, claim.source, claim.span, texts[claim.source][slice(*claim.span)])
+    return read_mark(claim.source, claim.span, texts[claim.source])
 
 
 def _conflict(texts: dict[str, str], field: str, claims: list[Claim]) -> Conflict:

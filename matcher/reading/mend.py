@@ -7,12 +7,12 @@ letter between figures, or before a unit; a nought within a word. Codes (`HL-2O3
 import re
 
 _UNIT = r"(?=V|A\b|HZ|HP|PH|RPM|W\b|°|MFD|UF|C\b|SPD|/|\s|,|;|\)|\"|$|[.](?:\s|$))"
-# Possessive, so that no figure is tried twice.
-# Looked at from behind the first figure, so that the search goes from figure to figure.
+# A run has a length at most, so that one of commas isn't walked again from each of them; its first
+# figure is looked for before all that must stand around it, so that the search goes from figure to figure.
 _FREE = r"(?:(?<![\w./-].)|(?<=\bHZ.)|(?<=\bV.)|(?<=\bPH.)|(?<=\bRPM.)|(?<=\bA.)|(?<=\bHP.))"
-_FIGURES = re.compile(
-    r"[\d./,OIl|-](?:(?<![OIl|])|(?=[\dOIl|./]))" + _FREE + r"(?:[\dOIl|./,-]|[SBZ](?=[\dOIl]))*+" + _UNIT
-)
+_MISREAD = r"(?:(?<=[OIl|])(?=[\dOIl|./])|(?<![OIl|])(?=[\d./,-]{0,400}+[OIl|SBZ]))"
+_RUN = r"(?:[\dOIl|./,-]|[SBZ](?=[\dOIl])){0,400}+"
+_FIGURES = re.compile(r"[\d./,OIl|-]" + _FREE + _MISREAD + _RUN + _UNIT)
 _FIVE = re.compile(r"(?<=CAP )S(?= ?MFD)")
 _ONE = re.compile(r"[lI|](?:(?:(?<=PH .)|(?<=PHASE .))(?![\w])|(?<![\w].)(?=/\d|PH\b|PHASE\b))")
 # The doubtful letter comes first, and what stands before it second: so the search goes from letter to letter.

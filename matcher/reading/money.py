@@ -38,10 +38,10 @@ _COUNTRIES = {"can": "CAD", "cdn": "CAD", "ca": "CAD", "us": "USD", "aus": "AUD"
 def money(items: Items) -> None:
     """Claim price, currency and shipping."""
     sums = _sums(items) or _bare_pair(items)
-    named = _named_currency(items, sums)
-    for said in sums:
-        if said.currency == "USD" and named:
-            said.currency = named
+    dollars = [said for said in sums if said.currency == "USD"]
+    named = _named_currency(items, sums) if dollars else None
+    for said in dollars:
+        said.currency = named or "USD"
     for k, said in enumerate(sums):
         for j in range(said.first, said.last + 1):
             items.used[j] = True
@@ -85,14 +85,14 @@ def _claim_price(items: Items, said: Sum) -> None:
 def _sums(items: Items) -> list[Sum]:
     """Return the sums with a sign or code, in order; `$55`, `55 USD`, `CAD 72.00`, `US $55`, `$9 + 5`."""
     found: list[Sum] = []
-    for i in items.numbers:
-        number = items.numbers[i]
-        if items.used[i] or number.value is None or number.signs:
+    roles, used = items.roles, items.used
+    for i, number in items.numbers.items():
+        if used[i] or number.value is None or number.signs:
             continue
-        said = _signed(items, i) or (
-            _added(items, i, found[-1]) or _bare_shipping(items, i) if found else None
-        )
-        if said and not (items.roles[i]["num"] and items.word(i + 1) not in ("bucks", "quid")):
+        said = _signed(items, i)
+        if said is None and found:
+            said = _added(items, i, found[-1]) or _bare_shipping(items, i)
+        if said and not (roles[i]["num"] and items.word(i + 1) not in ("bucks", "quid")):
             found.append(said)
     return found
 

@@ -14,6 +14,7 @@ from matcher.reading.items import Items
 from matcher.reading.quantities import NOTHING, READERS, Given, by_look
 
 LENGTHS = frozenset({"in", "mm", "cm", "ft", "m"})
+_NO_LOOK = frozenset({"money", "subject", "by"})
 _POWER = {"hp": 2, "kw/hp": 2}
 _WATTS = frozenset({None, "w", "kw", "w_in", "w_out", "ph~", "swallow"})
 _STRONG_UNITS = frozenset({"hp", "kw", "uf", "spd"})
@@ -24,34 +25,40 @@ _CYCLES_AND_PHASE = {
     for sign in "/-"
     for text in (f"{hertz}{sign}{phase}", f"{phase}{sign}{hertz}")
 }
+_BEFORE_UNITS = frozenset({"full", "@", "rated"})
 _BETWEEN_VOLTS = frozenset({"/", "or", "&", "y", "d", "δ", "and", "-", "to"})
 
 
 def unit_after(items: Items, i: int) -> tuple[str | None, int]:
     """Return the quantity that stands right behind number `i`, and the item that says it."""
     j = i + 1
-    if items.word(j) in ("full", "@", "rated") or (
-        items.word(j) == "x" and items.said(j + 1, "after") == "spd"
-    ):
+    roles = items.roles
+    word = items.words[j]
+    if word in _BEFORE_UNITS or (word == "x" and roles[j + 1].get("after") == "spd"):
         j += 1
-    said = items.said(j, "after") or items.said(j, "unit")
-    if said == "A" and items.raw(j) != "A" and not items.is_glued(i):
+    behind = roles[j]
+    said = behind.get("after") or behind.get("unit")
+    if said == "A" and items.raws[j] != "A" and not items.is_glued(i):
         return None, j  # `3 a day`; amperes are a capital or touch their figure
     return said, j
 
 
 def label_before(items: Items, i: int) -> tuple[str | None, int]:
     """Return the quantity whose label stands right before number `i` and is not spent."""
-    if items.said(i - 1, "unit") == "A" and not items.used[i - 1] and _is_label(items, i - 1, i):
-        return "A", i - 1
-    j = items.skip(i - 1, -1)
-    if items.word(j) == "-" and not items.is_glued(j) and j and not items.has(j - 2, "num"):
+    j = i - 1
+    roles = items.roles
+    if roles[j].get("unit") == "A" and not items.used[j] and _is_label(items, j, i):
+        return "A", j
+    if "fill" in roles[j]:
+        j = items.skip(j, -1)
+    if items.words[j] == "-" and not items.is_glued(j) and j and "num" not in roles[j - 2]:
         j -= 1  # `Volts - 208-230`
-    while items.has(j, "unsure"):
+    while "unsure" in roles[j]:
         j = items.skip(j - 1, -1)
     if j < 0 or items.used[j]:
         return None, j
-    said = items.said(j, "before") or items.said(j, "unit")
+    before = roles[j]
+    said = before.get("before") or before.get("unit")
     if said == "A" and not _is_label(items, j, i):
         return None, j
     return said, j
@@ -68,7 +75,7 @@ def _is_label(items: Items, j: int, i: int) -> bool:
 
 def own(items: Items, i: int) -> None:
     """Find the owner of number `i` and let it claim."""
-    if items.used[i] or _damaged(items, i) or items.word(i - 1) == "point":
+    if items.used[i] or items.words[i - 1] == "point" or (items.words[i + 1] == "/" and _damaged(items, i)):
         return
     number = items.numbers[i]
     label, at = label_before(items, i)
@@ -94,8 +101,8 @@ def own(items: Items, i: int) -> None:
 
 
 def _damaged(items: Items, i: int) -> bool:
-    """Say whether a figure is torn off (`1/.`, `..-4417`)."""
-    torn = items.is_glued(i) and i + 2 < len(items) and items.word(i + 1) == "/" and items.is_glued(i + 1)
+    """Say whether a figure before a stroke is torn off (`1/.`)."""
+    torn = items.is_glued(i) and i + 2 < len(items) and items.is_glued(i + 1)
     return torn and not items.roles[i + 2]
 
 
@@ -103,10 +110,12 @@ def _claim_by_look(items: Items, i: int, number: Numeral) -> None:
     """Claim what the figure can only be by its look and its neighbours."""
     given = _by_neighbours(items, i, number)
     if given is None:
-        if items.has(i + 1, "money") or any(items.has(i - 1, kind) for kind in ("money", "subject", "by")):
+        if "money" in items.roles[i + 1] or not _NO_LOOK.isdisjoint(items.roles[i - 1]):
             return
         given = by_look(number)
-        behind = items.raw(i + 1)
+        if not given:
+            return
+        behind = items.raws[i + 1]
         if "rpm" in given and len(number.atoms) == 1 and behind[:1].isupper() and not items.roles[i + 1]:
             return  # `1400 Industrial Way`
     for field, value in given.items():

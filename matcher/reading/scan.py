@@ -120,7 +120,7 @@ def _without_points(
     last = len(raw) - 1
     for _ in range(raw.count(".")):
         k = raw.index(".", k)
-        if k and _abbreviates(raw[k - 1], gaps[k - 1], gaps[k], raw[k + 1] if k < last else ""):
+        if 0 < k < last and not gaps[k - 1] and _abbreviates(raw[k - 1], gaps[k], raw[k + 1]):
             points.add(k)
         k += 1
     if not points:
@@ -138,9 +138,9 @@ def _abbreviations() -> dict[str, str]:
     return {word: row["point"] for row in table for word in row["words"].split()}
 
 
-def _abbreviates(word: str, gap: str, behind: str, following: str) -> bool:
+def _abbreviates(word: str, behind: str, following: str) -> bool:
     """Say whether the point after `word` (with `behind` blanks, then `following`) belongs to it."""
-    if gap or not following or following == "\n":
+    if following == "\n":
         return False
     point = _abbreviations().get(word.lower())
     if point == "inside":

@@ -24,28 +24,30 @@ def settle(claims: Sequence[Claim]) -> tuple[Settled, Contradicted]:
     unsure: dict[str, list[Claim]] = {}
     for claim in claims:
         where = unsure if claim.doubt else by_field
-        where.setdefault(claim.field, []).append(claim)
+        if claim.field in where:
+            where[claim.field].append(claim)
+        else:
+            where[claim.field] = [claim]
     settled: Settled = {}
     conflicts: Contradicted = {}
     for field, found in by_field.items():
-        _settle_field(field, found, settled, conflicts)
+        if len(found) == 1 and field not in _SHAPED:
+            settled[field] = (found[0].value, found[0])
+        else:
+            _settle_field(field, found, settled, conflicts)
     for field, found in unsure.items():
         _doubt(field, found, settled, conflicts)
     return settled, conflicts
 
 
 def _settle_field(field: str, claims: list[Claim], settled: Settled, conflicts: Contradicted) -> None:
-    if len(claims) == 1 and field not in _SHAPED:
-        settled[field] = (claims[0].value, claims[0])
-        return
     if field == "turn":
         facts, against = settle_turn(claims)
         settled.update(facts)
     else:
-        top = max(claim.strength for claim in claims)
-        if top and field in _WEAK_COUNTS:
-            top = 0
-        value, told, against = _RULES.get(field, _one)([claim for claim in claims if claim.strength >= top])
+        top = 0 if field in _WEAK_COUNTS else max([claim.strength for claim in claims])
+        strongest = [claim for claim in claims if claim.strength >= top]
+        value, told, against = _RULES.get(field, _one)(strongest)
         if not against and told:
             settled[field] = (value, told)
     if against:

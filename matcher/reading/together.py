@@ -8,6 +8,7 @@ from matcher.reading.settle import Contradicted, Settled
 GIVEN = -2
 """The clause of claims that a label made, outside the running text."""
 
+_ELECTRONIC = ("module", "control_signal")
 _OF_PARTS = frozenset(
     [
         "item",
@@ -107,8 +108,9 @@ def tidy(settled: Settled, conflicts: Contradicted, parts: Sequence[Items]) -> N
     """Bring the settled facts and the contradictions of one record into agreement."""
     for rule in _RULES:
         rule(settled, conflicts)
-    if not _is_electronic(settled, parts):
-        for field in ("module", "control_signal"):
+    electronic = [field for field in _ELECTRONIC if field in settled or field in conflicts]
+    if electronic and not _is_electronic(settled, parts):
+        for field in electronic:
             if field not in settled or settled[field][1].clause != GIVEN:
                 _drop(settled, conflicts, field)
 

@@ -6,8 +6,10 @@ same words are put together. Phrases are found word by word, the longest one cou
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
+from enum import Enum, auto
 from functools import cache
 
+from matcher.reading.figures import FIRST_OF_NUMBER
 from matcher.reading.scan import scan
 from matcher.tables import rows
 
@@ -19,9 +21,28 @@ _OF_SHAFT = frozenset({"fact", "flats"})  # `keyed shaft`, `double shaft`: what 
 Roles = Mapping[str, str]
 
 
+class Kind(Enum):
+    """What a token is where it starts no known phrase."""
+
+    PLAIN = auto()
+    """A word, or a sign that means nothing."""
+    FIGURES = auto()
+    STOP = auto()
+    """A sign that always ends a segment."""
+    COMMA = auto()
+    SIGN = auto()
+    """A sign whose meaning hangs on its neighbours."""
+
+
+_STOPS = frozenset("\n|;!")
+_SIGNS = frozenset("?()[]+→-/")
+
+
 @dataclass(slots=True)
 class Word:
     """A word in its place in phrases: the roles of the phrase that ends here, and the words that go on."""
+
+    kind: Kind = Kind.PLAIN
 
     roles: dict[str, str] = field(default_factory=dict)
     longer: dict[str, "Word"] = field(default_factory=dict)
@@ -64,6 +85,47 @@ def all_roles() -> Iterator[Roles]:
         waiting += word.longer.values()
         if word.roles:
             yield word.roles
+
+
+def _kind(said: str) -> Kind:
+    first = said[0]
+    if first in FIRST_OF_NUMBER or said[-1] in FIRST_OF_NUMBER:
+        return Kind.FIGURES
+    if first.isalnum():
+        return Kind.PLAIN
+    if said == ",":
+        return Kind.COMMA
+    if said in _STOPS:
+        return Kind.STOP
+    return Kind.SIGN if first == "." or said in _SIGNS else Kind.PLAIN
+
+
+class Entries(dict[str, Word]):
+    """What every token is: the head of known phrases, or a word that means nothing to the trade.
+
+    The unknown ones are remembered, never more than `LIMIT` of them.
+    """
+
+    LIMIT = 20_000
+
+    def __init__(self) -> None:
+        super().__init__(heads())
+        for said, word in self.items():
+            word.kind = _kind(said)
+        self._unknown = {kind: Word(kind) for kind in Kind}
+
+    def __missing__(self, said: str) -> Word:
+        if len(self) > self.LIMIT:
+            self.clear()
+            self.update(heads())
+        word = self[said] = self._unknown[_kind(said)]
+        return word
+
+
+@cache
+def entries() -> Entries:
+    """Return the one dictionary of entries."""
+    return Entries()
 
 
 def longest(entry: Word, words: list[str], token: int) -> tuple[Word, int]:
