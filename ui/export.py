@@ -32,7 +32,12 @@ def _flat(cell: str) -> str:
 
 def copy_lines(lines: Lines) -> None:
     """Put lines on the clipboard, cells apart by tabs."""
-    QGuiApplication.clipboard().setText("\n".join("\t".join(_flat(cell) for cell in line) for line in lines))
+    QGuiApplication.clipboard().setText(tabbed(lines))
+
+
+def tabbed(lines: Lines) -> str:
+    """Return lines as a spreadsheet takes them from the clipboard: cells apart by tabs."""
+    return "\n".join("\t".join(_flat(cell) for cell in line) for line in lines)
 
 
 def save_csv(path: Path, _title: str, lines: Lines) -> None:

@@ -21,7 +21,7 @@ def verdict_word(verdict: str | None) -> str:
         "poor": _tr("Poor"),
         "ask": _tr("Ask first"),
         "wont_fit": _tr("Won't fit"),
-        "waiting": _tr("Judging…"),
+        "waiting": _tr("Not judged yet"),
     }
     return words.get(verdict or "", _tr("Not a motor"))
 

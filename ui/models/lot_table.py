@@ -25,6 +25,14 @@ class LotTable(QAbstractTableModel):
         self.rows: list[LotRow] = []
         self._all: list[LotRow] = []
         self._filter: tuple[str, ...] = ()
+        self._is_stale = False
+
+    def call_stale(self, is_stale: bool) -> None:
+        """Hide verdicts, scores and reasons while they answer another question than the open job's."""
+        if is_stale != self._is_stale:
+            self.beginResetModel()
+            self._is_stale = is_stale
+            self.endResetModel()
 
     def show_rows(self, rows: list[LotRow]) -> None:
         """Show other rows, in the order given."""
@@ -45,6 +53,18 @@ class LotTable(QAbstractTableModel):
     def total(self) -> int:
         """How many rows there are without the filter."""
         return len(self._all)
+
+    def _as_shown(self, row: LotRow) -> LotRow:
+        if not self._is_stale:
+            return row
+        return row._replace(
+            verdict="waiting", low=None, score=None, high=None, landed=None, chance=None, reason=""
+        )
+
+    def shown_rows(self, top: int = 0, bottom: int | None = None) -> list[LotRow]:
+        """Return the rows from `top` to `bottom` as they are shown, without stale verdicts."""
+        rows = self.rows[top:] if bottom is None else self.rows[top : bottom + 1]
+        return [self._as_shown(row) for row in rows] if self._is_stale else rows
 
     def _show(self) -> None:
         self.beginResetModel()
@@ -88,7 +108,7 @@ class LotTable(QAbstractTableModel):
         """Return what a cell shows."""
         if not index.isValid():
             return None
-        row = self.rows[index.row()]
+        row = self._as_shown(self.rows[index.row()])
         if role == Qt.ItemDataRole.DisplayRole:
             return _SHOWN[index.column()](row)
         if role == VERDICT:
@@ -103,6 +123,11 @@ class LotTable(QAbstractTableModel):
 def sorted_rows(rows: list[LotRow], column: int) -> list[LotRow]:
     """Return rows sorted by a column, best or smallest first; the verdict's column is the ranking's order."""
     return sorted(rows, key=_KEYS[column])
+
+
+def turned_rows(rows: list[LotRow]) -> list[LotRow]:
+    """Return rows the other way round."""
+    return rows[::-1]
 
 
 _SHOWN: tuple[Callable[[LotRow], str], ...] = (

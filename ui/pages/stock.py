@@ -6,14 +6,11 @@ from pathlib import Path
 from PySide6.QtCore import QModelIndex, Qt
 from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import (
-    QAbstractItemView,
     QFileDialog,
     QHBoxLayout,
-    QHeaderView,
     QLineEdit,
     QProgressBar,
     QPushButton,
-    QTableView,
     QVBoxLayout,
     QWidget,
 )
@@ -23,14 +20,13 @@ from ui.answers import Answers
 from ui.desk import Desk, Page
 from ui.line import Heading, Line, Soft, Trouble
 from ui.lot import LotRow
-from ui.lot_delegate import LotDelegate
-from ui.models.lot_table import CHANCE, LANDED, MARK, NAME, NUMBER, RANGE, LotTable, sorted_rows
+from ui.lot_exits import LotExits
+from ui.lot_view import LotView
+from ui.models.lot_table import LotTable, sorted_rows, turned_rows
 from ui.models.pile import name_of
 from ui.theme import GRID
 from ui.words import counted
 from ui.work import Task
-
-WIDTHS = {MARK: 17, RANGE: 15, LANDED: 14, CHANCE: 8, NAME: 32, NUMBER: 16}
 
 
 class StockPage(Page):
@@ -38,14 +34,21 @@ class StockPage(Page):
 
     def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
         super().__init__(desk, parent)
-        self.model, self.table = LotTable(), QTableView()
+        self.model = LotTable()
+        self.table = LotView(self.model)
+        self.table.setAccessibleName(self.tr("Offers, best first"))
         self._loaded_once = False
         self.seek, self.progress = QLineEdit(), QProgressBar()
         self.stop = QPushButton(self.tr("S&top"))
         self.keep, self.add = QPushButton(self.tr("&Keep as stock")), QPushButton(self.tr("&Add to this job"))
+        self.save = QPushButton(self.tr("&Save as CSV…"))
+        self.again = QPushButton(self.tr("&Rank"))
         self.line, self.reason, self.trouble = Soft(), Line(), Trouble()
         self._task: Task | None = None
-        self._ranked_for: Answers | None = None
+        self._ranked_for: object = None
+        """What the verdicts answer (`_question`); `None` while there are none."""
+        self._sorted = -1
+        self.exits = LotExits(desk.work, self.model, self.table, self)
         self._lay_out()
         self._connect()
         self.setFocusProxy(self.table)
@@ -62,12 +65,12 @@ class StockPage(Page):
         head.addWidget(self.seek)
         opens = QPushButton(self.tr("&Open a table…"))
         opens.clicked.connect(self.choose_files)
-        for button in (opens, self.keep, self.add):
+        for button in (opens, self.keep, self.save, self.add):
             head.addWidget(button)
         down.addLayout(head)
         down.addLayout(self._progress_row())
         down.addWidget(self.trouble)
-        down.addWidget(self._table(), 1)
+        down.addWidget(self.table, 1)
         down.addWidget(self.reason)
 
     def _progress_row(self) -> QHBoxLayout:
@@ -76,48 +79,27 @@ class StockPage(Page):
         self.progress.setRange(0, 1000)
         self.progress.setAccessibleName(self.tr("Progress"))
         across.addWidget(self.line, 1)
+        across.addWidget(self.again)
         across.addWidget(self.progress)
         across.addWidget(self.stop)
         self._busy(None)
         return across
 
-    def _table(self) -> QTableView:
-        table = self.table
-        table.setModel(self.model)
-        painted = LotDelegate(table)
-        for column in (MARK, RANGE):
-            table.setItemDelegateForColumn(column, painted)
-        table.setAccessibleName(self.tr("Offers, best first"))
-        table.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
-        table.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
-        table.setShowGrid(False)
-        table.setWordWrap(False)
-        table.setTabKeyNavigation(False)
-        table.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
-        rows = table.verticalHeader()
-        rows.hide()
-        rows.setSectionResizeMode(QHeaderView.ResizeMode.Fixed)
-        rows.setDefaultSectionSize(3 * GRID)
-        header = table.horizontalHeader()
-        header.setStretchLastSection(True)
-        header.setHighlightSections(False)
-        header.setDefaultAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
-        for column, wide in WIDTHS.items():
-            header.resizeSection(column, wide * GRID)
-        header.setSectionsClickable(True)
-        header.sectionClicked.connect(self.sort_by)
-        return table
-
     def _connect(self) -> None:
         self.seek.textChanged.connect(self._filter)
+        self.table.horizontalHeader().sectionClicked.connect(self.sort_by)
         self.stop.clicked.connect(self.cancel)
         self.add.clicked.connect(self.add_to_job)
         self.keep.clicked.connect(self.keep_as_stock)
+        self.save.clicked.connect(self.exits.choose_csv)
+        self.exits.said.connect(self.reason.setText)
+        self.exits.trouble.connect(self.trouble.tell)
+        self.again.clicked.connect(self.rank)
         self.table.activated.connect(lambda _index: self.add_to_job())
         self.table.selectionModel().currentChanged.connect(lambda index, _before: self._explain(index))
         self.desk.session.answered.connect(self._rank_if_shown)
         QShortcut(QKeySequence.StandardKey.Find, self, self.seek.setFocus)
-        QShortcut(QKeySequence.StandardKey.Copy, self.table, self.copy)
+        QShortcut(QKeySequence.StandardKey.Copy, self.table, self.exits.copy)
 
     # --- what comes in
 
@@ -127,7 +109,7 @@ class StockPage(Page):
         if not self._loaded_once:
             self._loaded_once = True
             self._start(self.desk.work.run_ticking(self.desk.clerk.stock), self._loaded)
-        elif self.desk.session.answers is not self._ranked_for:
+        else:
             self.rank()
 
     def choose_files(self) -> None:
@@ -164,21 +146,26 @@ class StockPage(Page):
         self.progress.setVisible(task is not None)
         self._show_share(0.0)
         self.stop.setVisible(task is not None)
+        self.again.setVisible(task is None and self._is_stale() and self._has_plate())
 
     def cancel(self) -> None:
-        """Stop reading or ranking; what is shown stays."""
+        """Stop reading or ranking; the rows stay, their verdicts go if they answered something else."""
         if self._task is not None:
             self._task.cancel()
             self._task = None
             self._busy(None)
+            self._count()
 
     def _loaded(self, lot: tuple[list[LotRow], list[str]]) -> None:
         rows, problems = lot
         self._ranked_for = None
-        self.trouble.tell(problems[0] if problems else "")
+        more = len(problems) - 1
+        rest = self.tr(" (and {} more)").format(more) if more > 0 else ""
+        self.trouble.tell(problems[0] + rest if problems else "")
+        self.model.call_stale(True)
         self.model.show_rows(rows)
-        self._count()
         self._task = None
+        self._count()
         self.rank()
 
     # --- ranking
@@ -187,14 +174,36 @@ class StockPage(Page):
         if self.isVisible():
             self.rank()
 
-    def rank(self) -> None:
-        """Rank the lot against the open job's old motor."""
+    def _question(self) -> object:
+        """Return what a ranking depends on: the old motor, its place, and the figures."""
         answers = self.desk.session.answers
-        if answers is None or not self.model.total or answers is self._ranked_for:
+        return (answers.wanted, answers.job.settings_changes) if answers else None
+
+    def _is_stale(self) -> bool:
+        return bool(self.model.total) and self._ranked_for != self._question()
+
+    def _has_plate(self) -> bool:
+        answers = self.desk.session.answers
+        return answers is not None and bool(answers.wanted.motor.said())
+
+    def rank(self) -> None:
+        """Rank the lot against the open job's old motor, if that isn't done yet."""
+        answers, asked = self.desk.session.answers, self._question()
+        self.model.call_stale(self._is_stale())
+        if answers is None or not self._is_stale() or not self._has_plate():
+            self._busy(self._task)
+            self._count()
             return
-        self._ranked_for = answers
         changes = dict(answers.job.settings_changes)
-        self._start(self.desk.work.run_ticking(self.desk.clerk.rank, answers.wanted, changes), self._take)
+        task = self.desk.work.run_ticking(self.desk.clerk.rank, answers.wanted, changes)
+        self._start(task, lambda rows: self._take_ranked(asked, rows))
+
+    def _take_ranked(self, asked: object, rows: list[LotRow]) -> None:
+        self._ranked_for = asked
+        self.model.call_stale(self._is_stale())
+        self._sorted = -1
+        self.table.horizontalHeader().setSortIndicatorShown(False)
+        self._take(rows)
 
     def _take(self, rows: list[LotRow]) -> None:
         self.model.show_rows(rows)
@@ -214,12 +223,29 @@ class StockPage(Page):
             if shown == every
             else self.tr("{} of {}").format(shown, counted(every, "offer"))
         )
+        if every and self._is_stale():
+            words += self.tr(", being ranked") if self._task else self._why_unranked()
         self.line.setText(words if every else empty)
         self.state.emit(words if every else self.tr("no stock yet"))
 
+    def _why_unranked(self) -> str:
+        if self._has_plate():
+            return self.tr(", not ranked against this job's motor")
+        return self.tr(", not ranked: type the plate under Old motor first")
+
     def sort_by(self, column: int) -> None:
-        """Sort all rows by a column, on a worker."""
-        self._start(self.desk.work.run(sorted_rows, self.model.every_row, column), self._take)
+        """Sort all rows by a column, on a worker; a second time the other way round."""
+        rows, header = self.model.every_row, self.table.horizontalHeader()
+        turned = column == self._sorted and header.sortIndicatorOrder() == Qt.SortOrder.AscendingOrder
+        header.setSortIndicator(
+            column, Qt.SortOrder.DescendingOrder if turned else Qt.SortOrder.AscendingOrder
+        )
+        header.setSortIndicatorShown(True)
+        work = self.desk.work
+        again = column == self._sorted
+        task = work.run(turned_rows, rows) if again else work.run(sorted_rows, rows, column)
+        self._sorted = column
+        self._start(task, self._take)
 
     # --- what is done with it
 
@@ -258,12 +284,3 @@ class StockPage(Page):
         task = self.desk.work.run_ticking(self.desk.clerk.keep, self.tr("stock"))
         task.done.connect(lambda number: self.line.setText(self.tr("{} kept as stock").format(number)))
         task.failed.connect(lambda fault: self.trouble.tell(str(fault)))
-
-    def copy(self) -> None:
-        """Put the chosen row on the clipboard as a spreadsheet takes it."""
-        from ui.export import copy_lines
-
-        row = self.table.currentIndex().row()
-        if row >= 0:
-            cells = [str(self.model.index(row, at).data()) for at in range(self.model.columnCount())]
-            copy_lines([cells])

@@ -1,0 +1,118 @@
+"""A lot under a tired flipper's hands: no stale verdict, no dead end, every row out again."""
+
+import csv
+
+import pytest
+from PySide6.QtGui import QGuiApplication
+from PySide6.QtTest import QTest
+
+from ui.bench import OLD_MOTOR, STOCK
+from ui.models.lot_table import CHANCE, MARK, NAME
+
+PLATE = "1/2 HP 115V 60HZ 1PH 1075 RPM CCWLE PSC belly band shaft 1/2 x 5 5.6 in dia"
+HEAD = "title,Mfr,model,hp,volts,phase,hz,rpm,rotation,shaft diameter,mounting,price\n"
+LOT = HEAD + "".join(
+    f"{title},{maker},QX-{n},1/2,115,1,60,1075,{turn},1/2,belly band,{20 + n}\n"
+    for n, (title, maker, turn) in enumerate(
+        (("=1+1", "", "CCWLE"), ("BLOWER MTR", "Halvorne", "CCWLE"), ("fan motor", "Ossenby", "CWLE")) * 5
+    )
+)
+
+
+@pytest.fixture
+def lot(bench, qtbot, tmp_path):
+    page = bench.pages[STOCK]
+    table = tmp_path / "lot.csv"
+    table.write_text(LOT, encoding="utf-8")
+    bench.window.go_to(STOCK)
+    qtbot.waitUntil(lambda: page._task is None, timeout=20_000)
+    page.open_files([table])
+    qtbot.waitUntil(lambda: page.model.total == 15 and page._task is None, timeout=20_000)
+    return bench
+
+
+def shown(page, column):
+    return [page.model.index(row, column).data() for row in range(page.model.rowCount())]
+
+
+@pytest.fixture
+def ranked(lot, settle, qtbot):
+    lot.window.go_to(OLD_MOTOR)
+    QTest.keyClicks(lot.plate.box, PLATE)
+    settle(lot)
+    lot.window.go_to(STOCK)
+    page = lot.pages[STOCK]
+    qtbot.waitUntil(lambda: page._task is None and page.model.rows[0].verdict == "fits", timeout=20_000)
+    return lot
+
+
+def test_without_a_plate_nothing_is_judged_and_the_line_says_so(lot):
+    page = lot.pages[STOCK]
+    assert set(shown(page, MARK)) == {"Not judged yet"}
+    assert "type the plate" in page.line.text()
+    assert not page.again.isVisible()
+
+
+def test_a_new_plate_hides_the_old_verdicts_and_a_stop_is_no_dead_end(ranked, settle, qtbot):
+    page = ranked.pages[STOCK]
+    assert "Fits" in shown(page, MARK)
+    QTest.keyClicks(ranked.plate.box, " 48Y")
+    settle(ranked)
+    page.model.call_stale(page._is_stale())
+    page.rank()
+    page.cancel()
+    if page._ranked_for != page._question():
+        assert set(shown(page, MARK)) == {"Not judged yet"}
+        assert set(shown(page, CHANCE)) == {""}
+        assert page.again.isVisible()
+        assert "not ranked" in page.line.text()
+        page.again.click()
+    qtbot.waitUntil(lambda: page._task is None and "Fits" in shown(page, MARK), timeout=20_000)
+    assert not page.again.isVisible()
+
+
+def test_adding_an_offer_does_not_rank_the_lot_again(ranked, settle, qtbot):
+    page = ranked.pages[STOCK]
+    page.table.selectRow(4)
+    page.add_to_job()
+    qtbot.waitUntil(lambda: len(ranked.session.job.listings) == 1, timeout=20_000)
+    settle(ranked)
+    assert page._task is None
+    assert page.table.currentIndex().row() == 4
+
+
+def test_rows_are_named_and_filtered_by_maker(ranked):
+    page = ranked.pages[STOCK]
+    page.seek.setText("halvorne fits")
+    assert len(page.model.rows) == 5
+    assert shown(page, NAME)[0].startswith("Halvorne QX-")
+
+
+def test_a_second_click_sorts_the_other_way_round(ranked, qtbot):
+    page = ranked.pages[STOCK]
+    page.sort_by(NAME)
+    qtbot.waitUntil(lambda: page._task is None)
+    up = shown(page, NAME)
+    page.sort_by(NAME)
+    qtbot.waitUntil(lambda: page._task is None)
+    assert shown(page, NAME) == up[::-1] != up
+
+
+def test_selected_rows_and_the_rows_shown_go_into_a_spreadsheet(ranked, qtbot, tmp_path):
+    page = ranked.pages[STOCK]
+    page.table.selectAll()
+    page.exits.copy()
+    qtbot.waitUntil(lambda: QGuiApplication.clipboard().text().startswith("Verdict\t"))
+    lines = QGuiApplication.clipboard().text().splitlines()
+    assert len(lines) == 16
+    assert any("\t'=1+1\t" in line for line in lines)
+    page.seek.setText("ossenby")
+    page.exits.save_shown(tmp_path / "out.csv")
+    qtbot.waitUntil(lambda: "saved" in page.reason.text())
+    with (tmp_path / "out.csv").open(encoding="utf-8-sig", newline="") as file:
+        rows = list(csv.DictReader(file))
+    assert len(rows) == 5
+    assert {row["Verdict"] for row in rows} == {"Won't fit"}
+    page.exits.save_shown(tmp_path / "nowhere" / "out.csv")
+    qtbot.waitUntil(page.trouble.isVisible)
+    assert "not saved" in page.trouble.text()
