@@ -31,11 +31,13 @@ Line = list[int]
 def pair_columns(items: Items) -> None:
     """Reorder the items of such line pairs to label, value, label, value; each pair a segment of its own."""
     lines = _lines(items)
+    under = _one_under_another(items, lines)
     order: Line = []
     pairs: dict[int, int] = {}
     k = 0
     while k < len(lines):
         matched = _matched(items, lines[k], lines[k + 1]) if k + 1 < len(lines) else []
+        matched = matched or under.get(k, [])
         if not matched:
             order += lines[k]
             k += 1
@@ -48,6 +50,20 @@ def pair_columns(items: Items) -> None:
         k += 2
     if pairs:
         items.reorder(order, pairs)
+
+
+def _one_under_another(items: Items, lines: list[Line]) -> dict[int, list[tuple[int, Line]]]:
+    """Return the values of labels that stand alone on their lines, each value on the line below.
+
+    Several in a plate, else a line is only a line.
+    """
+    found: dict[int, list[tuple[int, Line]]] = {}
+    for k in range(len(lines) - 1):
+        head = [i for i in lines[k] if items.word(i) != "\n"]
+        body = [i for i in lines[k + 1] if items.word(i) != "\n"]
+        if k - 1 not in found and len(head) == 1 and _is_label(items, head[0]) and body:
+            found[k] = [(head[0], body)]
+    return found if len(found) > _FEWEST else {}
 
 
 def _lines(items: Items) -> list[Line]:

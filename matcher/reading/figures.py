@@ -11,12 +11,25 @@ EIGHTHS = frozenset(
 _JOINTS = {"/": "/", "-": "–", "and": "/", "&": "/", "or": "|"} | dict.fromkeys(
     ("to", "thru", "through", "bis", "..", "..."), "-"
 )
-GOES_ON = frozenset({*_JOINTS, ","})
+GOES_ON = frozenset({*_JOINTS, ","}) | {"point"}
 """What may stand between the figures of one number or list."""
 _SAME_FORM_ONLY = frozenset({"/", "and", "&", "or"})
 _MONEY = frozenset({"$", "€", "£", "usd", "eur", "gbp", "cad", "euro", "chf", "sek", "aud", "+"})
 _PIECES = 6
 _FARTHEST = 4.5  # times; 460 V beside 115 V is the widest pair of one list
+# Decimals as they are spoken: `seven point six amps`.
+_SPOKEN = {
+    "one": "1",
+    "two": "2",
+    "three": "3",
+    "four": "4",
+    "five": "5",
+    "six": "6",
+    "seven": "7",
+    "eight": "8",
+    "nine": "9",
+    "oh": "0",
+}
 _LABELS = frozenset({"rpm", "amps", "amp", "a", "fla", "hp"})
 _SMALLEST_SHARE = 0.3  # of the figure before it in a list; `1750, 184T` is no list
 # Figures that stand in lists, going down: speeds, amperes, fractions of a horsepower.
@@ -35,6 +48,12 @@ def gather(words: Words, token: int, figures: str, length: int) -> tuple[str, in
         if after >= len(words):
             break
         following = words[after]
+        if following == "point" and figures.isdigit() and after + 1 < len(words):
+            decimal = _SPOKEN.get(words[after + 1])
+            if decimal is None:
+                break
+            figures, length = f"{figures}.{decimal}", length + 2
+            continue
         if following[0] not in FIRST_OF_NUMBER and following != "," and following not in _JOINTS:
             break
         if following in EIGHTHS and figures.isdigit() and len(figures) < 3:

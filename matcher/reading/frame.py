@@ -6,7 +6,7 @@ from collections.abc import Callable
 from matcher.reading.items import Items
 
 _NEMA_FRAME = re.compile(r"(?:42|48|56|66|14[35]|18[24]|21[35]|25[46])[A-Z]{0,3}")
-_FRAME_NUMBERS = frozenset(["42", "48", "56", "66", "143", "145", "182", "184", "213", "215", "254", "256"])
+FRAME_NUMBERS = frozenset(["42", "48", "56", "66", "143", "145", "182", "184", "213", "215", "254", "256"])
 _IEC_FRAME = re.compile(r"(?:56|63|71|80|90|100|112|132)[SML]?")
 
 
@@ -51,12 +51,11 @@ def _frame_at(items: Items, i: int, j: int) -> None:
 
 def bare_frame(items: Items, i: int) -> bool:
     """Take `48Y`, `56C`, `143TC` standing alone; bare digits are no frame."""
-    if items.numbers[i].text not in _FRAME_NUMBERS or not items.is_glued(i):
+    if items.numbers[i].text not in FRAME_NUMBERS or not items.is_glued(i):
         return False
     token = items.first[i]
-    if (token and items.scan.glued(token - 1)) or items.scan.words[items.last[i] + 2 : items.last[i] + 3] == [
-        "-"
-    ]:
+    within = token and items.scan.glued(token - 1) and not (items.plate and items.roles[i - 1])
+    if within or items.scan.words[items.last[i] + 2 : items.last[i] + 3] == ["-"]:
         return False  # within a code
     if not items.raw(i + 1).isalpha():
         return False

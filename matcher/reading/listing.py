@@ -24,6 +24,7 @@ from matcher.reading.columns import pair_columns
 from matcher.reading.dimension import lengths
 from matcher.reading.dual import merge_frequencies
 from matcher.reading.items import NO_ROLES, Claim, Items
+from matcher.reading.positional import in_a_row
 from matcher.reading.settle import settle
 from matcher.reading.thing import first_line, kind_of_thing
 from matcher.reading.together import GIVEN, tidy
@@ -145,6 +146,7 @@ def _claim_all(items: Items) -> None:
     if items.plate:
         pair_columns(items)
         brand.of_plate(items)
+        in_a_row(items)
     _dispatch(items, _handled()[0])
     identity.loose_codes(items)
     if not any(claim.field == "brand" for claim in items.claims):

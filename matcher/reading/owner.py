@@ -12,6 +12,7 @@ from matcher.numeral import Numeral, numeral
 from matcher.reading.capacitor import VOLTS as CAPACITOR_VOLTS
 from matcher.reading.items import Items
 from matcher.reading.quantities import NOTHING, READERS, Given, by_look
+from matcher.reading.speed_range import speed
 
 LENGTHS = frozenset({"in", "mm", "cm", "ft", "m"})
 _NO_LOOK = frozenset({"money", "subject", "by"})
@@ -202,25 +203,11 @@ def _power(items: Items, i: int, j: int, given: Given) -> Given:
     return NOTHING
 
 
-def _speed(items: Items, i: int, j: int, given: Given) -> Given:
-    """A range said in words: `300 rpm up to 1100 rpm`, `300/1250 RPM MIN/MAX`."""
-    if _up_to(items, i, j, given):
-        return NOTHING
-    if "rpm" in given and items.word(j + 1 if j > i else i + 1) in (
-        "min/max",
-        "min / max",
-        "min",
-        "variable",
-    ):
-        return _as_range(given)
-    return given
-
-
 _SPECIAL: Mapping[str, Callable[[Items, int, int, Given], Given]] = {
     "v": _volts,
     "uf": _microfarad,
     "hp": _power,
-    "rpm": _speed,
+    "rpm": speed,
 }
 
 
@@ -236,25 +223,6 @@ def _its_voltage(items: Items, behind: int) -> None:
         items.claim(
             "capacitor_vac", int(items.numbers[k].value or 0), k, k + 1 if items.has(k + 1, "unit") else k
         )
-
-
-def _up_to(items: Items, i: int, j: int, given: Given) -> bool:
-    """`300 rpm up to 1100 rpm`: a range."""
-    if items.word(j + 1) not in ("to", "up to") or not items.has(j + 2, "num"):
-        return False
-    low, top = given.get("rpm"), (READERS["rpm"](items.numbers[j + 2]) or given).get("rpm")
-    if not isinstance(low, tuple) or not isinstance(top, tuple) or low == top:
-        return False
-    items.used[j + 2] = True
-    items.claim("rpm_range", (min(low[0], top[0]), max(low[0], top[0])), i, j)
-    return True
-
-
-def _as_range(given: Given) -> Given:
-    speeds = given["rpm"]
-    if isinstance(speeds, tuple) and len(speeds) == 2:
-        return {"rpm_range": (speeds[1], speeds[0])}
-    return given
 
 
 def _with_alternatives(items: Items, i: int, given: Given) -> Given:

@@ -179,12 +179,16 @@ def insulation(items: Items, i: int, _value: str) -> None:
 def ambient(items: Items, i: int, _value: str) -> None:
     """`AMB 40C`, `ambient 104 F`."""
     j = items.skip(i + 1, 1)
-    if not items.has(j, "num") or (items.has(i - 2, "num") and items.said(i - 1, "after") in ("c", "f")):
+    if not items.has(j, "num") or (items.has(i - 2, "num") and _is_degrees(items, i - 1)):
         return  # `70C AMB. 5 MFD`
     value = items.numbers[j].value
     if value is not None and -60 <= value <= 250:
         items.used[j] = True
         _degrees(items, value, i, j)
+
+
+def _is_degrees(items: Items, j: int) -> bool:
+    return (items.said(j, "unit") or items.said(j, "after")) in ("c", "f")
 
 
 def _degrees(items: Items, value: float, i: int, j: int) -> None:

@@ -49,7 +49,7 @@ _BARE_SPEEDS = frozenset(
         ],
     )
 )
-_BARE_SPEED = frozenset({825, 1050, 1075, 1100, 1140, 1550, 1625, 1725, 1750, 3450})
+BARE_SPEED = frozenset({825, 1050, 1075, 1100, 1140, 1550, 1625, 1725, 1750, 3450})
 _BARE_VOLTS = re.compile(
     r"(?:1(?:10|15|20)[/-])?(?:2(?:00|08)[/-]2(?:30|40)(?:/460)?|220[/-]240)|1(?:10|15|20)/2(?:20|30|40)"
     r"|230/4(?:00|60)|220/380|277/480"
@@ -213,7 +213,7 @@ def by_look(number: Numeral) -> Given:
         and number.whole
         and "-" not in number.signs
         and (
-            (len(speeds) == 1 and speeds[0] in _BARE_SPEED)
+            (len(speeds) == 1 and speeds[0] in BARE_SPEED)
             or listed
             or (len(speeds) > 1 and set(speeds) <= _BARE_SPEEDS)
         )

@@ -13,6 +13,7 @@ from itertools import accumulate
 
 from matcher.reading.clean import clean
 from matcher.reading.mend import SUSPECTS, mend_figures, mend_plate
+from matcher.reading.run_together import parted
 from matcher.tables import rows
 
 _PATTERN = (
@@ -150,15 +151,6 @@ def _abbreviates(word: str, behind: str, following: str) -> bool:
     return not behind and word.isupper() and len(word) <= 5 and following[0].isalnum()
 
 
-# Labels that a plate's scan runs together with their value: `ENCLTEAO`, `ROTCCWLE`, `BRGBALL`.
-_RUN_TOGETHER = (
-    "enclosure", "encl", "bearings", "bearing", "brg", "rotation", "rot", "ins", "class", "cl", "amb",
-    "time", "duty", "mount", "shaft", "type", "prot", "ph", "fr", "single", "three", "thermally", "split",
-    "shaded", "ball", "sleeve", "impedance", "hp", "rpm", "resilient", "rigid", "manual", "auto", "therm",
-    "thermal",
-)  # fmt: skip
-
-
 def unjoin(cut: Scan, known: Container[str]) -> Scan:
     """Return the cut with words parted that a scan ran together, where both halves are known."""
     raw: list[str] = []
@@ -166,25 +158,19 @@ def unjoin(cut: Scan, known: Container[str]) -> Scan:
     gaps: list[str] = []
     starts: list[int] = []
     for token, word in enumerate(cut.words):
-        length = _label_length(word, known)
         start = cut.starts[token]
-        if length:
-            raw += [cut.raw[token][:length], cut.raw[token][length:]]
-            words += [word[:length], word[length:]]
-            gaps += ["", cut.gaps[token]]
-            starts += [start, start + length]
-        else:
-            raw.append(cut.raw[token])
-            words.append(word)
-            gaps.append(cut.gaps[token])
+        found = parted(
+            word,
+            known,
+            figure_before=token > 0 and cut.tight[token - 1] and cut.words[token - 1][-1].isdigit(),
+            hyphen_behind=cut.tight[token] and cut.words[token + 1 : token + 2] == ["-"],
+            opens_line=token == 0 or cut.words[token - 1] == "\n",
+        )
+        for piece in found:
+            raw.append(cut.raw[token] if len(found) == 1 else cut.text[start : start + len(piece)])
+            words.append(piece)
+            gaps.append("")
             starts.append(start)
+            start += len(piece)
+        gaps[-1] = cut.gaps[token]
     return Scan(cut.text, raw, words, gaps, starts, _tight(raw, gaps))
-
-
-def _label_length(word: str, known: Container[str]) -> int:
-    """Return how many letters of a word are a label run together with its value, 0 when it is one word."""
-    if len(word) < 5 or word in known or not word.isalpha():
-        return 0
-    return next(
-        (len(label) for label in _RUN_TOGETHER if word.startswith(label) and word[len(label) :] in known), 0
-    )

@@ -173,7 +173,7 @@ _PLACES = frozenset(
 def _does_something(items: Items, j: int) -> bool:
     """`runs counterclockwise`, `works from the thermostat`: how it works, not whether."""
     kinds = ("turn", "turnview", "look", "either", "num", "fact")
-    return items.word(j) in _PLACES or any(items.has(j, kind) for kind in kinds)
+    return items.word(j).split(" ")[0] in _PLACES or any(items.has(j, kind) for kind in kinds)
 
 
 def _of_terms(items: Items, i: int, value: str) -> bool:
@@ -212,6 +212,7 @@ _NOT_THE_MOTOR = frozenset(
 _GOES_ON = frozenset(
     {
         "in",
+        "with",
         "never",
         "old",
         "and",

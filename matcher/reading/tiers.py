@@ -33,6 +33,8 @@ def is_for_many(items: Items, said: Sum) -> bool:
     k = said.last + 1
     while items.word(k) in ("ea", "each", "apiece"):
         k += 1
+    if items.word(k)[:4] == "for " and items.word(k + 1) in _OR_MORE:
+        return True
     if items.word(k) in ("for", "at", "@", "x") and items.has(k + 1, "num") and items.word(k + 2) in _OR_MORE:
         return True
     behind = items.numbers.get(said.last + 2)

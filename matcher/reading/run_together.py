@@ -1,0 +1,69 @@
+"""Words that a plate's scan runs together: `ENCLTENVINSBAMB`, `BRGBALLSHAFTUPROTCCWLE`, `SPDOAO`."""
+
+from collections.abc import Container
+from functools import lru_cache
+
+_LABELS = (
+    "enclosure encl bearings bearing brg rotation rot ins class cl amb time duty mount mtg shaft shft type "
+    "prot ph fr frame hp rpm volts amps hz cap spd speed thermally thermal therm"
+)
+_VALUES = (
+    "single three split shaded ball sleeve slv impedance resilient rigid manual auto tenv teao tefc odp oao "
+    "open up down dn horiz any all cwle ccwle cwse ccwse cwode ccwode cw ccw le se ode de rev cont ao "
+    "protected phase pole band studs stud cradle facing lead end air over"
+)
+_PIECES = frozenset(f"{_LABELS} {_VALUES}".split())
+_LETTERED = frozenset({"ins", "cl", "class"})
+_LETTERS = frozenset("abfh")
+_FRAME_LETTERS = ("yz", "y", "z", "c", "t")
+_OF_NUMBERS = ("model", "mod", "pn")
+_LONGEST_PIECE = max(map(len, _PIECES))
+_LONGEST = 60
+_SHORTEST = 5
+
+
+@lru_cache(20_000)
+def pieces(word: str) -> tuple[str, ...]:
+    """Return the known words that a longer one is made of, without remainder; nothing when it isn't."""
+    if not _SHORTEST <= len(word) <= _LONGEST:
+        return ()
+    ends: dict[int, tuple[str, ...]] = {0: ()}
+    for start in range(len(word)):
+        before = ends.get(start)
+        if before is None:
+            continue
+        if before and before[-1] in _LETTERED and word[start] in _LETTERS:
+            ends.setdefault(start + 1, (*before, word[start]))
+        for length in range(min(_LONGEST_PIECE, len(word) - start), 1, -1):
+            piece = word[start : start + length]
+            if piece in _PIECES:
+                ends.setdefault(start + length, (*before, piece))
+    found = ends.get(len(word), ())
+    return found if len(found) > 1 else ()
+
+
+def parted(
+    word: str, known: Container[str], *, figure_before: bool, hyphen_behind: bool, opens_line: bool
+) -> tuple[str, ...]:
+    """Return the words that a plate's word is made of; one word when nothing says that it is more.
+
+    Behind a figure it may start with the letters of a frame (`48YZENCLOAO`), before a hyphen a label may
+    stand with the letters of a number, at the start of a line (`MODNB-4815`).
+    """
+    if word in known or not word.isalpha():
+        return (word,)
+    if hyphen_behind:
+        label = next((label for label in _OF_NUMBERS if word.startswith(label)), None)
+        return (
+            (label, word[len(label) :])
+            if label and opens_line and 0 < len(word) - len(label) <= 4
+            else (word,)
+        )
+    found = pieces(word)
+    if not found and figure_before:
+        for letters in _FRAME_LETTERS:
+            rest = word.removeprefix(letters)
+            more = (rest,) if rest in _PIECES else pieces(rest)
+            if rest != word and more:
+                return (letters, *more)
+    return found or (word,)
