@@ -10,9 +10,12 @@ from PySide6.QtGui import QKeySequence, QShortcut
 
 from matcher.job import Job
 from matcher.tables import data_folder
+from ui.clashes import Clashes
 from ui.clerk import Clerk
 from ui.desk import Desk, Page
 from ui.job_head import JobHead
+from ui.keeping import Keeping
+from ui.notices import Notices
 from ui.pages.arrival import ArrivalPage
 from ui.pages.listings import ListingsPage
 from ui.pages.money import MoneyPage
@@ -37,10 +40,14 @@ class Bench(QObject):
         self.window = window
         self.work = Work(self)
         self.shelf, self.clerk = Shelf(self.work, store), Clerk(store)
-        self.session = Session(self.work, self.shelf.save, self)
+        self.session = Session(self.work, self.shelf, self)
         self.desk = Desk(self.work, self.session, Units(self), self.shelf, self.clerk)
         self.pages = self._pages()
         self.head = JobHead(self.desk, window.top)
+        self.notices = Notices()
+        self.keeping = Keeping(self.desk, self.notices, self.head.file)
+        self.clashes = Clashes(self.session, self.notices, self)
+        self._may_leave = False
         self._put_in()
         self._connect()
         self.session.open(Job())
@@ -61,6 +68,9 @@ class Bench(QObject):
         room = self.window.top.layout()
         if room is not None:
             room.addWidget(self.head)
+        foot = self.window.foot.layout()
+        if foot is not None:
+            foot.addWidget(self.notices)
         for place, page in enumerate(self.pages):
             self.window.pages.addWidget(page)
             page.state.connect(lambda words, at=place: self.window.rail.show_state(at, words))
@@ -69,8 +79,11 @@ class Bench(QObject):
 
     def _connect(self) -> None:
         self.head.new_job.connect(self.new_job)
+        self.head.went_on.connect(lambda: self.window.go_to(self.window.rail.currentRow()))
         self.window.closing.connect(self.close)
         self.session.trouble.connect(self.window.tell)
+        self.keeping.told.connect(self.window.tell)
+        self.session.saved.connect(self._stay_careful)
         history = self.session.history
         history.undoTextChanged.connect(self._tell_undo)
         keys = QKeySequence.StandardKey
@@ -110,6 +123,21 @@ class Bench(QObject):
     def open_example(self) -> None:
         """Open the example that is shipped with the program."""
         self.open_demo(data_folder() / "demo")
+
+    def _stay_careful(self) -> None:
+        self._may_leave = False
+
+    def may_close(self) -> bool:
+        """Save what isn't saved yet; return `False` the first time when that fails, and say so."""
+        if self._may_leave or self.session.saving.is_saved:
+            return True
+        self.session.flush()
+        self.work.wait_for_store()
+        if not self.shelf.fault:
+            return True
+        self._may_leave = True
+        self.window.tell(self.tr("The last changes are not saved. Close once more to leave without them."))
+        return False
 
     def close(self) -> None:
         """Save what is open and end every thread."""

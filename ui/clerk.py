@@ -65,6 +65,10 @@ class Clerk:
         """Save the lot as stock; return how many offers were kept."""
         return int(self._ask(tick, "keep", self._store, name)[1])
 
+    def move(self, store: Path) -> None:
+        """Take the stock from another store from now on."""
+        self._store = str(store)
+
     def close(self) -> None:
         """End the process; a request under way raises `Cancelled`."""
         self._closed = True

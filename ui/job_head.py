@@ -27,6 +27,8 @@ class JobHead(QWidget):
     """Names the job, finds others, starts new ones."""
 
     new_job = Signal()
+    went_on = Signal()
+    """A job was found and opened; the keyboard is wanted elsewhere."""
 
     def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -51,6 +53,8 @@ class JobHead(QWidget):
         self.found.hide()
         self.new = QPushButton(self.tr("&New"))
         self.new.setToolTip(self.tr("Start a new job (Ctrl+N)"))
+        self.file = QPushButton(self.tr("&File"))
+        self.file.setToolTip(self.tr("Backups, a copy elsewhere, a job as a file"))
         down = QVBoxLayout(self)
         down.setContentsMargins(0, 0, 0, 0)
         down.setSpacing(GRID // 2)
@@ -59,7 +63,10 @@ class JobHead(QWidget):
         across.addWidget(self.new)
         down.addLayout(across)
         down.addWidget(self.found)
-        down.addWidget(self.name)
+        named = QHBoxLayout()
+        named.addWidget(self.name, 1)
+        named.addWidget(self.file)
+        down.addLayout(named)
         down.addWidget(self._trouble)
 
     def _connect(self) -> None:
@@ -108,7 +115,8 @@ class JobHead(QWidget):
         self.close_search()
         self._desk.session.flush()
         task = self._desk.shelf.load(job_id)
-        task.done.connect(self._desk.session.open)
+        task.done.connect(lambda held: self._desk.session.open(held.job, held.version))
+        task.done.connect(lambda _held: self.went_on.emit())
         task.failed.connect(lambda fault: self._trouble.tell(str(fault)))
 
     def close_search(self) -> None:

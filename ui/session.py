@@ -10,17 +10,18 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QObject, QTimer, Signal
 
 from matcher.job import Job
+from matcher.store.rebase import rebase
 from ui.answers import Answers, answer
 from ui.history import History
+from ui.saving import Saving
 from ui.work import Task, Work
 
 if TYPE_CHECKING:
-    from matcher.store import Saved
+    from matcher.store import Clash
+    from ui.shelf import Shelf
 
 PAUSE_MS = 120
 """How long typing must rest before the engine is asked."""
-SAVE_MS = 600
-"""How long changes must rest before the job is saved."""
 
 
 class Session(QObject):
@@ -33,21 +34,23 @@ class Session(QObject):
     opened = Signal(object)
     """Another job was opened (`Job`)."""
     saved = Signal(object)
+    clashed = Signal(object, object)
+    """Another window changed the same: the clashes, and the job as it was here."""
     trouble = Signal(str)
     """One line that the user must see."""
 
-    def __init__(
-        self, work: Work, save: Callable[[Job], object] | None, parent: QObject | None = None
-    ) -> None:
+    def __init__(self, work: Work, shelf: "Shelf | None", parent: QObject | None = None) -> None:
         super().__init__(parent)
         self.work = work
         self.job = Job()
         self.answers: Answers | None = None
         self.history = History(self._put, self)
-        self._save = save
+        self.saving = Saving(work, shelf, lambda: self.job, self)
+        self.saving.opened(self.job, 0)
+        self.saving.saved.connect(self.saved)
+        self.saving.came.connect(self._take_in)
         self._task: Task | None = None
         self._ask_later = self._timer(PAUSE_MS, self._ask)
-        self._save_later = self._timer(SAVE_MS, self.save_now)
 
     def _timer(self, pause: int, then: Callable[[], None]) -> QTimer:
         timer = QTimer(self)
@@ -56,14 +59,22 @@ class Session(QObject):
         timer.timeout.connect(then)
         return timer
 
-    def open(self, job: Job) -> None:
-        """Make another job the open one, saving the one before."""
+    def open(self, job: Job, version: int = 0) -> None:
+        """Make another job the open one, in the store's version (0: not in it); save the one before."""
         self.flush()
-        self.history.clear()
+        self.history.forget()
         self.job, self.answers = job, None
+        self.saving.opened(job, version)
         self.opened.emit(job)
         self.changed.emit(job)
         self._ask()
+
+    def moved(self, job: Job, version: int) -> None:
+        """Go on with the open job in another store, which holds `job` in that version."""
+        if job.id == self.job.id:
+            same = job.model_copy(update={"changed": self.job.changed, "created": self.job.created})
+            self.saving.opened(self.job if same == self.job else same, version)
+            self.saving.retry()
 
     def edit(self, words: str, job: Job, merge: str = "") -> None:
         """Change the job; `words` name the step for undo ("Undo typing volts")."""
@@ -87,45 +98,45 @@ class Session(QObject):
         """Whether the answers belong to the job as it stands."""
         return self.answers is not None and self.answers.job is self.job
 
+    @property
+    def is_blank(self) -> bool:
+        """Whether nothing was entered since the job was begun."""
+        return not self.saving.version and self.saving.is_saved
+
     def save_now(self) -> None:
         """Save the job on the store's thread."""
-        self._save_later.stop()
-        if self._save is None:
-            return
-        sent = self.job
-        task = self.work.store(self._save, sent)
-        task.done.connect(lambda saved: self._saved(sent, saved))
-        task.failed.connect(lambda fault: self.trouble.emit(f"not saved: {fault}"))
+        self.saving.now()
 
     def flush(self) -> None:
         """Save what is not saved yet."""
-        if self._save_later.isActive():
-            self.save_now()
+        self.saving.retry()
 
     def finish(self) -> None:
         """Save what isn't saved yet; called when the window closes."""
         self._ask_later.stop()
         if self._task is not None:
             self._task.cancel()
-        self.flush()
+        self.saving.stop()
 
-    def _saved(self, sent: Job, saved: "Saved") -> None:
-        """Take over what another window changed meanwhile, if nothing was changed here since."""
-        self.saved.emit(saved)
-        for clash in saved.clashes:
-            words = self.tr("Another window changed {} too; its value stands.")
-            self.trouble.emit(words.format(" ".join(str(part) for part in clash.path)))
-        merged = saved.job.model_copy(update={"changed": sent.changed})
-        if self.job is sent and merged != sent:
-            self.job = merged
-            self.changed.emit(merged)
-            self._ask_later.start()
+    def _take_in(self, base: Job, theirs: Job, clashes: "tuple[Clash, ...]") -> None:
+        """Lay what was changed here since `base` over what another window made of it."""
+        mine = self.job
+        self.job, more = rebase(base, theirs, mine)
+        self.history.other_changed(base, theirs)
+        self.changed.emit(self.job)
+        self._ask_later.start()
+        if self.job is not theirs:
+            self.saving.soon()
+        if clashes:
+            self.clashed.emit(clashes, base)
+        if more:
+            self.clashed.emit(more, mine)
 
     def _put(self, job: Job) -> None:
         self.job = job
         self.changed.emit(job)
         self._ask_later.start()
-        self._save_later.start()
+        self.saving.soon()
 
     def _ask(self) -> None:
         if self._task is not None:

@@ -3,7 +3,9 @@
 The store is opened on first use, so that the window stands before the database is loaded.
 """
 
+from collections import deque
 from collections.abc import Sequence
+from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -11,7 +13,7 @@ from matcher.job import Attachment, Job
 from ui.work import Task, Work
 
 if TYPE_CHECKING:
-    from matcher.store import Saved, Store
+    from matcher.store import Clash, Generation, Held, Saved, Store
 
 
 class Shelf:
@@ -20,7 +22,11 @@ class Shelf:
     def __init__(self, work: Work, path: Path | None) -> None:
         self._work, self._path = work, path
         self._store: Store | None = None
-        self._versions: dict[str, int] = {}
+        self._last: dict[str, tuple[Job, Saved]] = {}
+        self.fault = ""
+        """Why the last save failed, in one line; empty after one that didn't."""
+        self.notices: deque[str] = deque()
+        """What a person should be told of the store, oldest first; whoever tells it takes it out."""
 
     def opened(self) -> "Store":
         """Return the store; to be called on the store's thread alone."""
@@ -28,26 +34,107 @@ class Shelf:
             from matcher.store import Store  # late: the database is needed after the first paint
 
             self._store = Store.open(self._path)
+            self.notices.extend(self._store.notices)
+            self._store.touched()  # from here on it tells what others wrote
         return self._store
 
-    def save(self, job: Job) -> "Saved":
-        """Save a job; to be called on the store's thread."""
-        saved = self.opened().save(job, self._versions.get(job.id, 0))
-        self._versions[job.id] = saved.version
+    def start(self) -> Task:
+        """Open the store, so that what is to be told of it is known at once."""
+        return self._work.store(self.opened)
+
+    def save(self, job: Job, version: int) -> "Saved":
+        """Save a job that is built on a version; to be called on the store's thread.
+
+        Where the window has not yet taken in what the last save merged, this is done here, so that the
+        newer job takes nothing back that another window changed.
+        """
+        try:
+            return self._saved(job, version)
+        except Exception as fault:
+            self.fault = str(fault)
+            if fault.__class__.__name__ == "StoreDamaged":
+                self._shut()  # opened again, what can be saved of it goes into a new one
+            raise
+
+    def _saved(self, job: Job, version: int) -> "Saved":
+        from matcher.store.rebase import rebase
+
+        sent = job
+        more: tuple[Clash, ...] = ()
+        last = self._last.get(job.id)
+        if last is not None and last[1].version > version:
+            job, more = rebase(last[0], last[1].job, job)
+            version = last[1].version
+        saved = self.opened().save(job, version)
+        saved = replace(saved, clashes=(*more, *saved.clashes))
+        self._last[job.id] = (sent, saved)
+        self.fault = ""
         return saved
+
+    def look(self, job_id: str, version: int) -> "Held | None":
+        """Return the job if another window saved a newer version; to be called on the store's thread."""
+        if self._store is None or not self._store.touched():
+            return None
+        held = self._store.load(job_id)
+        return held if held.version > version else None
 
     def search(self, words: str, limit: int = 40) -> Task:
         """Find saved jobs by number, place or note; the last changed ones for no words."""
         return self._work.store(lambda: self.opened().jobs(words, limit=limit))
 
     def load(self, job_id: str) -> Task:
-        """Load one saved job; the task's answer is the `Job`."""
-        return self._work.store(self._loaded, job_id)
+        """Load one saved job; the task's answer is a `Held`: the job and its version."""
+        return self._work.store(lambda: self.opened().load(job_id))
 
-    def _loaded(self, job_id: str) -> Job:
-        held = self.opened().load(job_id)
-        self._versions[job_id] = held.version
-        return held.job
+    def backups(self) -> Task:
+        """List the backups; the task's answer is a tuple of `Generation`, oldest first."""
+        return self._work.store(lambda: self.opened().backups())
+
+    def back_up(self) -> Task:
+        """Make a backup now; the task's answer is the `Generation`."""
+        return self._work.store(lambda: self.opened().back_up())
+
+    def restore(self, generation: "Generation") -> Task:
+        """Put a backup in the place of everything; the answer is the backup of what was there before."""
+        return self._work.store(self._restored, generation)
+
+    def _restored(self, generation: "Generation") -> "Generation | None":
+        before = self.opened().restore(generation)
+        self._last.clear()
+        return before
+
+    def export(self, job: Job, path: Path) -> Task:
+        """Write a job with its pictures to one file."""
+        return self._work.store(lambda: self.opened().export_job(job, path))
+
+    def take_in(self, path: Path) -> Task:
+        """Take a job's file into the store; the task's answer is a `Held`."""
+        return self._work.store(lambda: self.opened().import_job(path))
+
+    def save_elsewhere(self, path: Path, jobs: Sequence[Job]) -> Task:
+        """Go on in a copy of the store at another place, with `jobs` as they are now.
+
+        The task's answer is a tuple of `Held`, one for each of the jobs.
+        """
+        return self._work.store(self._moved, path, tuple(jobs))
+
+    def _moved(self, path: Path, jobs: tuple[Job, ...]) -> "tuple[Held, ...]":
+        from matcher.store import NotAStore, Store
+
+        if self._store is not None:
+            store = self._store.save_elsewhere(path, jobs)
+            self._shut()
+        elif path.exists():
+            raise NotAStore(f"{path}: there is such a file already. Choose another name.")
+        else:
+            store = Store.open(path)
+            for job in jobs:
+                store.overwrite(job)
+        store.touched()
+        self._store, self._path, self.fault = store, path, ""
+        self._last.clear()
+        self.notices.extend(store.notices)
+        return tuple(store.load(job.id) for job in jobs)
 
     def attach(self, paths: Sequence[Path]) -> Task:
         """Keep pictures; the task's answer is a tuple of `Attachment`."""

@@ -33,6 +33,9 @@ class Window(QMainWindow):
         self.pages = QStackedWidget()
         self.top = QWidget()
         QVBoxLayout(self.top).setContentsMargins(0, 0, 0, 0)
+        self.foot = QWidget()
+        """Holds the notices about the saved jobs."""
+        QVBoxLayout(self.foot).setContentsMargins(0, 0, 0, 0)
         self.bench: Any = None
         """What works behind the window once the engine is loaded (`ui.bench.Bench`)."""
         self.message = Soft()
@@ -71,6 +74,8 @@ class Window(QMainWindow):
         down.setContentsMargins(0, 0, GRID, GRID // 2)
         down.setSpacing(0)
         down.addWidget(body, 1)
+        self.foot.setContentsMargins(RAIL_WIDTH + 2 * GRID, 0, 0, 0)
+        down.addWidget(self.foot)
         self.message.setContentsMargins(RAIL_WIDTH + 2 * GRID, 0, 0, 0)
         down.addWidget(self.message)
         self.setCentralWidget(whole)
@@ -105,6 +110,9 @@ class Window(QMainWindow):
             self.painted.emit()
 
     def closeEvent(self, event: QCloseEvent) -> None:
-        """Give the session the chance to save."""
+        """Give the session the chance to save; stay open once when it can't."""
+        if self.bench is not None and not self.bench.may_close():
+            event.ignore()
+            return
         self.closing.emit()
         super().closeEvent(event)

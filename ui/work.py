@@ -109,6 +109,10 @@ class Work(QObject):
         """Run `work(tick, *args)` on the pool; the work calls `tick(share)` now and then."""
         return self._start(self._pool, work, args, ticking=True)
 
+    def wait_for_store(self) -> None:
+        """Wait until the store's thread has done all that it was given; a locked file makes that seconds."""
+        self._store.submit(lambda: None).result()
+
     @property
     def is_busy(self) -> bool:
         """Whether any work is under way."""
