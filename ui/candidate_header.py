@@ -81,9 +81,12 @@ class CandidateHeader(QHeaderView):
         )
         cost = money(one.landed_cost, one.offer.currency) or self.tr("no price")
         painter.setPen(QColor(colours.ink))
-        self._cost(painter, QRect(room.left(), y + line, room.width(), line), cost, per_cent(one.fit_chance))
+        self._cost(painter, QRect(room.left(), y + line, room.width(), line), cost, self._chance(one))
         y += 2 * line + 2
         paint_wrapped(painter, QRect(room.left(), y, room.width(), room.bottom() - y), judgement.reason)
+
+    def _chance(self, one: Weighed) -> str:
+        return self.tr("{} likely").format(per_cent(one.fit_chance))
 
     def _cost(self, painter: QPainter, room: QRect, cost: str, chance: str) -> None:
         painter.setFont(bold(self.font()))

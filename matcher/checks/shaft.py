@@ -3,6 +3,7 @@
 from matcher import answer
 from matcher.answer import Answer
 from matcher.finding import Finding, Outcome
+from matcher.motor import Motor
 from matcher.pair import Pair, Reads
 from matcher.rated import EPSILON
 from matcher.saying import inches
@@ -24,8 +25,24 @@ def judge(pair: Pair) -> Finding | None:
         answers,
         hard=HARD,
         source=SOURCE,
-        values=(inches(pair.old.shaft_diameter_in), inches(pair.new.shaft_diameter_in)),
+        values=(_said(pair.old), _said(pair.new)),
     )
+
+
+_FLATS = {0: "round", 1: "one flat", 2: "two flats"}
+
+
+def _said(motor: Motor) -> str:
+    """Say all of a shaft that can differ: `1/2 in x 5 in, one flat`."""
+    sizes = [inches(motor.shaft_diameter_in), inches(motor.shaft_length_in)]
+    if not sizes[0]:
+        return ""
+    form = (
+        "keyed"
+        if motor.shaft_keyed
+        else _FLATS.get(motor.shaft_flats if motor.shaft_flats is not None else -1)
+    )
+    return ", ".join(filter(None, (" x ".join(filter(None, sizes)), form)))
 
 
 def _diameter(pair: Pair) -> Answer:

@@ -1,12 +1,13 @@
 """What a tired person typed, and what misled one: sums with commas, answers in letters, names in lists."""
 
 import pytest
+from PySide6.QtCore import Qt
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtTest import QTest
 
 from matcher.motor import Offer
 from matcher.record import Origin, Record
-from ui.bench import LISTINGS, MONEY
+from ui.bench import LISTINGS, MONEY, SIDE_BY_SIDE
 from ui.called import called
 from ui.lot import Lot
 
@@ -91,3 +92,30 @@ def test_a_lot_is_filtered_by_maker_and_by_title():
     assert lot.rows[0].name == "Halvorne HV-9"
     assert "halvorne" in lot.rows[0].words
     assert "blower mtr" in lot.rows[0].words
+
+
+def test_an_unsaid_value_that_is_presumed_is_not_called_unknown(job, settle):
+    page = job.pages[SIDE_BY_SIDE]
+    side = page.side
+    rows = {row.key: place for place, row in enumerate(side.rows)}
+    said = {key: side.index(rows[key], 1).data() for key in ("rotation", "shaft", "hazard")}
+    assert said == {"rotation": "not known", "shaft": "1/2 in", "hazard": "not said"}
+    assert side.index(rows["shaft"], 0).data() == "1/2 in x 5 in"
+    frequency = next(f for f in side.candidates[0].judgement.findings if f.check == "frequency")
+    unsaid = frequency.__class__(**{**_plain(frequency), "new": "", "presumed": ("hertz",)})
+    assert side._said(unsaid) == "not said, presumed"
+
+
+def _plain(finding):
+    return {name: getattr(finding, name) for name in finding.__dataclass_fields__}
+
+
+def test_a_filter_that_nothing_matches_says_so_and_draws_nothing(job):
+    page = job.pages[SIDE_BY_SIDE]
+    job.window.go_to(SIDE_BY_SIDE)
+    page.seek.setText("zzz")
+    assert "matches" in page.why.text()
+    assert not page.drawing.isVisible()
+    page.seek.setText("")
+    assert page.drawing.isVisible()
+    assert "Krellin" in page.side.headerData(1, Qt.Orientation.Horizontal)

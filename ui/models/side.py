@@ -147,7 +147,7 @@ class Side(QAbstractTableModel):
         if role == Qt.ItemDataRole.ToolTipRole:
             return None
         if role == Qt.ItemDataRole.AccessibleTextRole:
-            return f"{outcome_word(found.outcome)}: {found.new or self.tr('not known')}"
+            return f"{outcome_word(found.outcome)}: {self._said(found)}"
         return None
 
     def _words(self, row: Row, column: int) -> str:
@@ -158,7 +158,15 @@ class Side(QAbstractTableModel):
         if column == OLD:
             return next((found[row.key].old for found in self._findings if row.key in found), "")
         found = self._findings[column - 1].get(row.key)
-        return (found.new or self.tr("not known")) if found else ""
+        return self._said(found) if found else ""
+
+    def _said(self, found: Finding) -> str:
+        """Return a candidate's value; where it says none, whether that is open or was presumed."""
+        if found.new:
+            return found.new
+        if found.outcome is Outcome.UNKNOWN:
+            return self.tr("not known")
+        return self.tr("not said, presumed") if found.presumed else self.tr("not said")
 
     def row_words(self, row: int) -> list[str]:
         """Return what a row's cells say."""

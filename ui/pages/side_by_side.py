@@ -29,6 +29,7 @@ from ui.models.pile import name_of
 from ui.models.side import OLD, Side, check_word
 from ui.save_as import ask_where
 from ui.side_table import SideTable
+from ui.spans import shown
 from ui.theme import GRID
 from ui.words import outcome_word, verdict_word
 
@@ -49,7 +50,7 @@ class SideBySidePage(Page):
         self.empty = Empty(
             self.tr("Nothing to compare yet: type the plate of the old motor, then paste listings.")
         )
-        self.why, self.source = Line(), Soft()
+        self.why, self.source, self.notes = Line(), Soft(), Line()
         self.drawing = Drawing(desk.units.of)
         self._lay_out()
         self._connect()
@@ -104,6 +105,7 @@ class SideBySidePage(Page):
         words = QVBoxLayout()
         words.addWidget(self.why)
         words.addWidget(self.source)
+        words.addWidget(self.notes)
         words.addStretch(1)
         across.addLayout(words, 2)
         across.addWidget(self.drawing, 5)
@@ -153,9 +155,11 @@ class SideBySidePage(Page):
 
     def _choose(self, listing_id: str) -> None:
         ids = [one.id for one in self.side.candidates]
+        self.drawing.setVisible(bool(ids))
         if not ids:
-            self.why.setText("")
+            self.why.setText(self.tr("No candidate matches the filter.") if self.seek.text() else "")
             self.source.setText("")
+            self.notes.setText("")
             return
         column = 1 + (ids.index(listing_id) if listing_id in ids else 0)
         self.table.choose(self._deciding_row(column), column)
@@ -174,6 +178,7 @@ class SideBySidePage(Page):
             self.why.setText(f"{check_word(found.check)}, {outcome_word(found.outcome)}: {found.why}")
             self.source.setText(self.tr("Rule: {}").format(found.source))
         one = self.side.candidates[index.column() - 1]
+        self.notes.setText("\n".join(shown(note) for note in one.judgement.notes))
         clashes = {f.check: f.why for f in one.judgement.findings if f.outcome in WRONG and f.check in DRAWN}
         drawn = prepare(answers.wanted, answers.records[one.id]).new
         self.drawing.show_scene(Scene(drawn, answers.wanted.motor, clashes))
