@@ -26,3 +26,7 @@ class TableFault(SamespinError):
 
 class StoreUnavailable(SamespinError):
     """The store can't be read or written: disk full, read-only, locked, gone or damaged."""
+
+
+class UnwritableOutput(SamespinError):
+    """A result can't be written where it was wanted."""

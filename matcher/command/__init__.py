@@ -5,6 +5,7 @@ Results go to standard output, messages to standard error.
 """
 
 import importlib
+import io
 import os
 import sys
 from pathlib import Path
@@ -71,6 +72,7 @@ def complain(line: str) -> None:
 
 def main(words: list[str] | None = None) -> None:
     """Run the command and exit; no traceback reaches the user."""
+    _write_anything()
     try:
         status = samespin.main(args=words, prog_name="samespin", standalone_mode=False)
     except click.exceptions.Exit as end:
@@ -87,14 +89,27 @@ def main(words: list[str] | None = None) -> None:
     except SamespinError as fault:
         complain(str(fault))
         status = 1
+    except OSError as fault:
+        # What stands in files is dealt with where it is read; this is the way out that failed.
+        _close_quietly()
+        where = fault.filename or "the output"
+        complain(f"{where}: it can't be written ({(fault.strerror or str(fault)).lower()})")
+        status = 1
     except Exception as fault:  # noqa: BLE001 - the last place that can keep a traceback from the user
         complain(_own_fault(fault))
         status = 1
     sys.exit(status if isinstance(status, int) else 0)
 
 
+def _write_anything() -> None:
+    """Let a terminal that knows few letters show a mark for the others, whatever a listing holds."""
+    for stream in (sys.stdout, sys.stderr):
+        if isinstance(stream, io.TextIOWrapper):
+            stream.reconfigure(errors="replace")
+
+
 def _close_quietly() -> None:
-    """Keep the interpreter from complaining again about a reader that went away (`| head`)."""
+    """Keep the interpreter from complaining again about an output that can't be written (`| head`)."""
     os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
 
 

@@ -7,6 +7,7 @@ import codecs
 import io
 import re
 from collections.abc import Iterator
+from contextlib import suppress
 from typing import BinaryIO
 
 LINE_LIMIT = 1_000_000
@@ -99,7 +100,8 @@ def text_lines(stream: BinaryIO) -> Iterator[str]:
         for line in _bounded(wrapper):
             yield line if name else _line(line.encode("latin-1"))
     finally:
-        wrapper.detach()
+        with suppress(ValueError):  # stopped in the middle, the stream is closed already
+            wrapper.detach()
 
 
 def _bounded(wrapper: io.TextIOWrapper) -> Iterator[str]:

@@ -54,6 +54,8 @@ def _opened(path: Source) -> BinaryIO:
     if str(path) != "-":
         return Path(path).open("rb")
     # Standard input can't be read twice, a file can: first to tell what it is, then to read it.
+    if sys.stdin is None:
+        raise OSError("standard input is closed")
     kept = tempfile.SpooledTemporaryFile(max_size=_IN_MEMORY)  # noqa: SIM115 (the caller closes it)
     shutil.copyfileobj(sys.stdin.buffer, kept)
     kept.seek(0)
