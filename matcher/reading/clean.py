@@ -36,6 +36,7 @@ _MARKUP = re.compile(
     r"<[a-zA-Z/!][^<>]{0,300}>|&(?:[a-zA-Z][a-zA-Z0-9]{1,11}|#[0-9]{1,6}|#[xX][0-9a-fA-F]{1,5});"
 )
 _WHOLE_SUM = re.compile(r"(\d)[.,]-(?!\d)")  # `70,- EUR`
+_STRUCK = re.compile(r"</(?:s|del|strike)>", re.IGNORECASE)
 _BLOCK = re.compile(r"</?(?:br|p|li|ul|ol|tr|div|h[1-6]|dt|dl|table)\b", re.IGNORECASE)
 
 
@@ -45,6 +46,8 @@ def _flat(found: re.Match[str]) -> str:
     if markup[0] == "&":
         character = html.unescape(markup)
         return character[0].ljust(len(markup)) if len(character) < len(markup) else markup
+    if _STRUCK.match(markup):
+        return "→".center(len(markup))  # what was struck out gives way to what follows
     return ("\n" if _BLOCK.match(markup) else " ").ljust(len(markup))
 
 

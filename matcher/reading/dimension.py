@@ -14,6 +14,7 @@ from matcher.reading.owner import LENGTHS
 from matcher.units import factor
 
 _THICKEST_SHAFT = 1.6  # inch; this trade's frames end at 1-5/8
+_ENDS = frozenset({"shafts", "shaft ends", "ends", "shaft end", "number of shafts", "no of shafts"})
 _FAR = 60  # items
 _USUAL_SHAFTS = frozenset({0.25, 0.3125, 0.375, 0.5, 0.625, 0.875})
 _PLAUSIBLE = {
@@ -65,6 +66,8 @@ def _length(items: Items, i: int) -> Length | None:
     if "/" in number.signs and number.text.rpartition("-")[2] not in EIGHTHS and number.text[-1] < "½":
         return None  # `35/5`: no ruler has it
     unit = items.said(i + 1, "after")
+    if number.value in (1, 2) and items.word(items.skip(i - 1, -1)) in _ENDS:
+        return None  # `Shaft ends: 2`
     if unit in LENGTHS and not _is_preposition(items, i + 1):
         return Length(i, number.value * inch(unit), True, i + 1)
     if items.has(i + 1, "after") and unit not in ("in", None) and unit not in ("flat", "swallow"):

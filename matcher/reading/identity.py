@@ -6,6 +6,7 @@ from functools import lru_cache
 from matcher.reading import brand
 from matcher.reading.code import is_ball_bearing, is_code, is_second_piece, is_series, mended, reach, written
 from matcher.reading.items import NO_ROLES, Items
+from matcher.reading.spaced_code import RATED, further_pieces
 
 _NUMBER_LIKE = re.compile(r"[A-Za-z0-9]+(?:[-./ ][A-Za-z0-9]+)*")
 _SHORTEST_OTHER = 4  # `interchange T5 and T8` tells of leads
@@ -104,15 +105,15 @@ def _code_at(items: Items, j: int) -> tuple[str, int, int] | None:
     token = items.first[j]
     last = reach(items, token)[1]
     text = written(items, token, last)
-    if is_series(text) and last + 1 < len(items.scan.words):
-        after, end = reach(items, last + 1)
-        if after == last + 1 and is_second_piece(written(items, after, end)):
-            last = end
-            text = written(items, token, last)
+    if is_series(text) or (text.isupper() and text.isalpha() and len(text) < 4 and text not in RATED):
+        last = further_pieces(items, last)
+        text = written(items, token, last)
     plain = text if text.isascii() else mended(items, token, last)
     if not any(char.isdigit() for char in text) or len(text) < 2 or not _NUMBER_LIKE.fullmatch(plain):
         return None
     end_item = _item_of(items, j, last)
+    if re.fullmatch(r"\d{1,2}/\d{1,2}", text):
+        return None
     if (
         "-" not in text
         and items.has(j, "num")

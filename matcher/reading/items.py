@@ -146,6 +146,8 @@ class Items:
 
     def _take_notice(self, roles: Roles, after: int, clause: int, segment: int, muted: str) -> str:
         """Heed words that say what the rest is about; return how the rest of the clause is muted."""
+        if "apart" in roles:
+            return set_apart(self, segment, clause if roles["apart"] == "clause" else None)
         if "mute" in roles:
             return roles["mute"]
         if "not" in roles and self._denies_figure(self.scan.words, after):
@@ -158,8 +160,6 @@ class Items:
             ask(self, clause)
         elif "takeback" in roles:
             take_back(self)
-        elif "apart" in roles:
-            return set_apart(self, segment, clause if roles["apart"] == "clause" else None)
         return muted
 
     def _sign(self, sign: str, token: int, place: tuple[int, int, str]) -> tuple[Roles, int, int, str]:

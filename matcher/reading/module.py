@@ -18,6 +18,8 @@ _REACH = 9
 
 def module(items: Items, i: int, _value: str) -> None:
     """A module spoken of: supplied, absent, or neither said."""
+    if items.word(i + 1) == "?":
+        return
     said = _before(items, i) or _after(items, i)
     if said:
         items.claim("module", said, i)

@@ -1,7 +1,7 @@
 """Sums of money: which is the price, which the shipping, and which are neither."""
 
 from matcher.reading.items import Items
-from matcher.reading.tiers import Sum, is_for_many, is_superseded, rule_out_ranges
+from matcher.reading.tiers import Sum, by_zones, is_for_many, is_superseded, rule_out_ranges
 
 _AHEAD = 6
 _BACK = 7
@@ -57,8 +57,9 @@ def money(items: Items) -> None:
     prices = [said for said in sums if said.role in ("price", "shipped")]
     for said in prices or [said for said in sums if said.role is None][:1]:
         _claim_price(items, said)
+    zones = by_zones(items, sums)
     for said in sums:
-        if said.role == "ship":
+        if said.role == "ship" and not zones:
             items.claim("shipping", said.amount, said.first, said.last)
     if not prices and not any(said.role is None for said in sums):
         _unsigned(items)
@@ -191,6 +192,8 @@ def _behind(items: Items, said: Sum, start: int) -> str | None:
     for j in range(said.first - 1, max(start, said.first - 1 - _BACK), -1):
         if items.segment[j] != items.segment[said.first] or items.clause[j] != items.clause[said.first]:
             break
+        if items.said(j, "after") == "pct":
+            break  # `Save 20%: $111`
         kind = _kind(items, j)
         if kind and not (kind == "price" and items.word(j) in _ONLY_BEHIND):
             return kind

@@ -69,6 +69,8 @@ def _is_label(items: Items, j: int, i: int) -> bool:
     """`A 5.6` labels amperes as a capital on a plate, or alone with its figure (`a 3.3;`)."""
     closed = i + 1 >= len(items) or items.clause[i + 1] != items.clause[i]
     opens = j == 0 or items.clause[j - 1] != items.clause[j] or not items.roles[j - 1]
+    if not items.plate and items.is_glued(j) and "." not in items.numbers[i].text:
+        return False  # `A1` is a cell or a class
     if items.raw(j) == "a":
         return closed and opens and "." in items.numbers[i].text
     return items.plate or closed or not items.has(i + 1, "after")
@@ -178,7 +180,18 @@ def _volts(items: Items, i: int, j: int, given: Given) -> Given:
         if len(items.numbers[i].atoms) == 1:
             items.claim("capacitor_vac", int(items.numbers[i].atoms[0]), i, j)
         return NOTHING
+    if given.get("volts") == "370":
+        return NOTHING  # no supply has it; a capacitor named elsewhere
     return _with_alternatives(items, i, given) if given else given
+
+
+def _largest(items: Items, i: int, given: Given) -> Given:
+    """`3/4HP-1/2HP-1/3HP`: a list of powers, each with its unit; the largest counts."""
+    last = items.claims[-1] if items.claims else None
+    listed = items.word(i - 1) in ("-", "/", ",") and items.said(i - 2, "unit") == "hp"
+    if listed and last and last.field == "power_hp" and items.clause[i] - last.clause <= 1:
+        return NOTHING if float(str(last.value)) >= float(str(given["power_hp"])) else given
+    return given
 
 
 def _microfarad(items: Items, i: int, j: int, given: Given) -> Given:
@@ -196,7 +209,7 @@ def _microfarad(items: Items, i: int, j: int, given: Given) -> Given:
 def _power(items: Items, i: int, j: int, given: Given) -> Given:
     """`1/3 or 1/2`: the seller wavers; both values are claimed, in doubt."""
     if "|" not in items.numbers[i].text:
-        return given
+        return _largest(items, i, given)
     items.doubted.add(items.clause[i])
     for share in items.numbers[i].shares:
         items.claim("power_hp", round(share, 4), i, j, 2)

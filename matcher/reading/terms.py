@@ -30,6 +30,12 @@ def days(items: Items, i: int) -> None:
             continue
         for kind in ("returns", "warranty"):
             if items.said(j, kind) == "-":
+                if (
+                    kind == "returns"
+                    and items.clause[j] != items.clause[i]
+                    and items.said(i + 1, "after") == "year"
+                ):
+                    continue
                 distance = abs(j - i) + (4 if items.clause[j] != items.clause[i] else 0)
                 if best is None or distance < best[0]:
                     best = (distance, kind, j)
@@ -80,6 +86,7 @@ def restock(items: Items, i: int, value: str) -> None:
 def _hangs(items: Items, i: int) -> bool:
     return any(
         items.word(j) in ("after", "over", "beyond", "past", "if", "on items", "on opened")
+        or (items.word(j) == "on" and items.word(j + 1) not in ("all", "every", "any", "returns"))
         for j in range(i + 1, min(len(items), i + 5))
         if items.segment[j] == items.segment[i]
     )
@@ -173,6 +180,8 @@ _PLACES = frozenset(
 def _does_something(items: Items, j: int) -> bool:
     """`runs counterclockwise`, `works from the thermostat`: how it works, not whether."""
     kinds = ("turn", "turnview", "look", "either", "num", "fact")
+    if items.word(j - 1) == "pull" and items.word(j)[:4] == "from":
+        return False
     return items.word(j).split(" ")[0] in _PLACES or any(items.has(j, kind) for kind in kinds)
 
 
@@ -238,6 +247,8 @@ def new(items: Items, i: int, _value: str) -> None:
         items.has(i + 1, "num") and items.said(i + 2, "after") in DAYS
     )
     if before in _NOT_THE_MOTOR and not sold:
+        return
+    if items.has(i + 1, "bearing"):
         return
     opens = i == 0 or items.clause[i - 1] != items.clause[i] or not before[:1].isalnum()
     closed = i + 1 >= len(items) or items.clause[i + 1] != items.clause[i] or after in _GOES_ON

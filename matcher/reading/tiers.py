@@ -54,3 +54,13 @@ def rule_out_ranges(items: Items, sums: list[Sum]) -> None:
         joint = items.word(one.last + 1)
         if joint in ("-", "to", "thru") or (joint == "and" and items.word(one.first - 1) == "between"):
             one.role = two.role = "not"
+
+
+def by_zones(items: Items, sums: list[Sum]) -> bool:
+    """`shipping $0 west, $6 midlands, $11 east`: no one sum to ship."""
+    first = next((said for said in sums if said.role == "ship"), None)
+    if first is None:
+        return False
+    segment = items.segment[first.first]
+    more = {said.amount for said in sums if said.first > first.last and items.segment[said.first] == segment}
+    return len(more - {first.amount}) > 1
