@@ -3,7 +3,7 @@
 from matcher.reading.page_text import flat
 from matcher.reading.page_tree import Element
 from matcher.reading.table_layout import Layout, header_score, headings
-from matcher.reading.table_lines import is_header_again, is_section, is_total
+from matcher.reading.table_lines import filled_cells, is_header_again, is_section, is_total
 
 Rows = list[tuple[tuple[str, ...], Layout]]
 
@@ -33,7 +33,8 @@ def _rows(table: Element) -> Rows:
                 layout = Layout("\t", 0, headings(heads))
             continue
         cells = tuple(map(flat, parts))
-        if not (is_header_again(cells, layout) or is_total(cells) or is_section(cells, layout)):
+        filled = filled_cells(cells)
+        if not (is_header_again(filled, layout) or is_total(filled) or is_section(filled, layout)):
             found.append((cells[: layout.width], layout))
     return found if layout is not None and _sells(layout) else []
 

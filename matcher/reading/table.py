@@ -11,7 +11,7 @@ from matcher.reading.decoding import LINE_LIMIT
 from matcher.reading.listing import read_listing
 from matcher.reading.problem import OnProblem, Problem
 from matcher.reading.table_layout import SAMPLE, Layout, headings, sniff
-from matcher.reading.table_lines import is_header_again, is_new_header, is_section, is_total
+from matcher.reading.table_lines import filled_cells, is_header_again, is_new_header, is_section, is_total
 from matcher.reading.table_record import own_id, row_record
 from matcher.reading.table_rows import Row, split_rows
 from matcher.record import Record
@@ -39,11 +39,13 @@ def _listings(lines: Iterable[str], layout: Layout) -> Iterator[tuple[Row, Layou
             continue
         if row.fault:
             yield row, layout
-        elif is_header_again(row.cells, layout) or is_total(row.cells):
             continue
-        elif is_new_header(row.cells, layout):
+        filled = filled_cells(row.cells)
+        if is_header_again(filled, layout) or is_total(filled):
+            continue
+        if is_new_header(filled, layout):
             layout = Layout(layout.delimiter, row.line, headings(row.cells), layout.comma)
-        elif not is_section(row.cells, layout) or _is_listing(" ".join(row.cells)):
+        elif not is_section(filled, layout) or _is_listing(" ".join(row.cells)):
             yield row, layout
 
 

@@ -66,14 +66,14 @@ def header_score(cells: Sequence[str]) -> int:
     if not filled:
         return 0
     # Figures first: nearly every row of data has some, and is told from a header by that alone.
-    if 4 * sum(map(_has_figure, filled)) > len(filled):
+    if 4 * sum([_has_figure(cell) for cell in filled]) > len(filled):
         return 0
     known = [cell for cell in filled if header(cell) is not None]
     return len({folded(cell) for cell in known}) if 2 * len(known) >= len(filled) else 0
 
 
 def _has_figure(cell: str) -> bool:
-    return not cell.isalpha() and any(map(str.isdigit, cell))
+    return cell.isdecimal() or (not cell.isalpha() and any(map(str.isdigit, cell)))
 
 
 def sniff(lines: Sequence[str]) -> Layout | None:

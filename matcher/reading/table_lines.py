@@ -12,24 +12,31 @@ _COUNTED = re.compile(
 _FIGURES = re.compile(r"[$€£]?\s?-?[\d.,\s]{1,20}(?:[$€£%]|[A-Z]{3})?")
 
 
-def is_header_again(cells: Sequence[str], layout: Layout) -> bool:
+def filled_cells(cells: Sequence[str]) -> list[str]:
+    """Return the cells of a row that hold anything, with single blanks; all questions below are of these."""
+    return [words for cell in cells if cell and (words := " ".join(cell.split()))]
+
+
+def is_header_again(filled: Sequence[str], layout: Layout) -> bool:
     """Say whether a row repeats the header, some of its cells perhaps left out."""
-    filled = [" ".join(cell.split()).casefold() for cell in cells if cell and not cell.isspace()]
-    same = sum(cell in layout.names for cell in filled)
+    same = sum([cell.casefold() in layout.names for cell in filled])
     return same >= max(1, 0.8 * len(filled)) and (len(filled) > 1 or layout.width == 1)
 
 
-def is_new_header(cells: Sequence[str], layout: Layout) -> bool:
+def is_new_header(filled: Sequence[str], layout: Layout) -> bool:
     """Say whether a row is the header of another table below the first."""
-    filled = sum(1 for cell in cells if cell.strip())
-    return filled >= 3 and layout.width >= 2 and header_score(cells) >= max(3, 0.7 * filled)
+    return len(filled) >= 3 and layout.width >= 2 and header_score(filled) >= max(3, 0.7 * len(filled))
 
 
-def is_total(cells: Sequence[str]) -> bool:
+def is_total(filled: Sequence[str]) -> bool:
     """Say whether a row adds up others: a word of adding up, and figures alone beside it."""
-    filled = [" ".join(cell.split()) for cell in cells if cell.strip()]
-    words = [cell for cell in filled if not _FIGURES.fullmatch(cell)]
-    return len(words) == 1 and _adds_up(words[0].rstrip(":. "))
+    words = ""
+    for cell in filled:
+        if not _FIGURES.fullmatch(cell):
+            if words:
+                return False  # the second text, which nearly every row has
+            words = cell
+    return words != "" and _adds_up(words.rstrip(":. "))
 
 
 def _adds_up(words: str) -> bool:
@@ -39,9 +46,8 @@ def _adds_up(words: str) -> bool:
     return counted is not None and is_word("total_of", counted.group(1))
 
 
-def is_section(cells: Sequence[str], layout: Layout) -> bool:
+def is_section(filled: Sequence[str], layout: Layout) -> bool:
     """Say whether a row only parts the table: one cell of words, rulers, or one text in all merged cells."""
-    filled = [" ".join(cell.split()) for cell in cells if cell.strip()]
     if not filled:
         return True
     if all(not any(sign.isalnum() for sign in cell) for cell in filled):
