@@ -6,10 +6,10 @@ from matcher.reading.code import reach, written
 from matcher.reading.items import Items
 from matcher.reading.vocabulary import heads
 
-RATED = frozenset("HP KW V HZ RPM A W PH FLA SF FR CL AMB SER NO IP".split())
-"""Capitals that label a rating; they don't open a number."""
+RATED = frozenset(
     ["HP", "KW", "V", "HZ", "RPM", "A", "W", "PH", "FLA", "SF", "FR", "CL", "AMB", "SER", "NO", "IP"]
 )
+"""Capitals that label a rating; they don't open a number."""
 _FURTHER = re.compile(r"\d{1,5}[A-Z]{0,2}(?:[-/][A-Z0-9]+)*")
 _LAST_PIECE = re.compile(r"[A-Z]-?\d|\dS|[B-DG-UX-Z]")
 
