@@ -9,9 +9,7 @@ Handler = Callable[[Items, int, str], None]
 _VALUES: dict[str, object] = {"true": True, "false": False, "0": 0, "1": 1, "2": 2, "3": 3}
 _AFTER_LETTER = frozenset({"ins", "insulation", "class", "class insulation", "insul"})
 # `Totally enclosed` in a title, `TEAO` on the tag: the fuller one counts.
-_VAGUE = frozenset(
-    {"totally enclosed", "tot encl", "totally encl", "tot enclosed", "fully enclosed", "te", "open"}
-)
+_VAGUE = frozenset({"totally enclosed", "tot encl", "totally encl", "tot enclosed", "fully enclosed", "te"})
 _TAKES_NO = ("phase", "mounting", "enclosure", "control_signal", "explosion_proof", "duty", "shaft_ends")
 
 
