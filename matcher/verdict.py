@@ -13,6 +13,7 @@ from matcher.pair import Pair
 from matcher.presume import BY_NUMBER, prepare
 from matcher.record import Record
 from matcher.resemblance import resemblances
+from matcher.saying import both, fact
 from matcher.settings import Settings
 from matcher.tally import VERDICT_ORDER, Counted, Points, Tally, tally
 
@@ -110,7 +111,22 @@ def findings_of(pair: Pair, settings: Settings) -> tuple[Finding, ...]:
     """Return the findings of all checks that apply, each with its weight."""
     checks = MODULE_CHECKS if applies_to_module_alone(pair) else CHECKS
     found = (check.judge(pair) for check in checks)
-    return tuple(weighed(finding, settings) for finding in found if finding is not None)
+    return tuple(weighed(_named_twice(finding, pair), settings) for finding in found if finding is not None)
+
+
+def _named_twice(finding: Finding, pair: Pair) -> Finding:
+    """Say of a fact that is told twice and differently that it is so, not that it isn't told at all."""
+    if finding.outcome is not Outcome.UNKNOWN:
+        return finding
+    new = [name for name in finding.questions if name in pair.contradicted_new]
+    old = [name for name in finding.questions if name.removeprefix("old.") in pair.contradicted_old]
+    old = [name.removeprefix("old.") for name in old if name.startswith("old.")]
+    if not new and not old:
+        return finding
+    where, names = ("The listing", new) if new else ("The old plate", old)
+    why = f"{where} says two different things about its {both(map(fact, names))}. Which holds?"
+    is_all = len(names) == len(finding.questions)
+    return replace(finding, why=why if is_all else f"{why} {finding.why}")
 
 
 def weighed(finding: Finding, settings: Settings) -> Finding:

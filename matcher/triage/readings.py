@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from functools import cache
 
+from matcher.entry import number
 from matcher.errors import BadValue
 from matcher.motor import Motor
 from matcher.tables import rows
@@ -27,12 +28,13 @@ def numbers_in(test: BenchTest, text: str) -> list[float]:
     """
     words = text.replace(";", " ").split()
     try:
-        numbers = [float("inf") if word.upper() in ("OL", "O.L", "OPEN") else float(word) for word in words]
-    except ValueError:
+        numbers = [float("inf") if word.upper() in ("OL", "O.L", "OPEN") else number(word) for word in words]
+    except BadValue:
         numbers = []
     if len(numbers) != test.numbers or any(not number >= 0 for number in numbers):
+        takes = "a reading" if test.numbers == 1 else f"{test.numbers} readings with blanks between,"
         raise BadValue(
-            f"{test.name}: {text!r:.60} isn't {test.numbers} reading(s) in {test.unit}, such as 2.1 or OL"
+            f"{test.name}: {text!r:.60} isn't {takes} in {test.unit}, such as 2.1, or OL for over the range"
         )
     return numbers
 

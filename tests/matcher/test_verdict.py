@@ -250,3 +250,10 @@ def test_best_first() -> None:
     ]
     assert all(one < other for one, other in pairwise(keys))
     assert VERDICT_ORDER == ("fits", "fits_with_work", "ask", "poor", "wont_fit", None)
+
+
+def test_a_fact_said_twice_is_not_called_unsaid() -> None:
+    judgement = judged(None, "turn")
+    assert judgement.verdict == "ask"
+    assert judgement.reason == "The listing says two different things about its turn. Which holds?"
+    assert "isn't said" in judged({"turn": None, "seen_from": None}).reason

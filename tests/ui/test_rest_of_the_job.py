@@ -249,7 +249,7 @@ def test_readings_are_typed_and_a_bad_one_says_why(delivered, settle):
     row = page.bench.rows["capacitor_uf"]
     QTest.keyClicks(row.edit, "6.2x")
     settle(delivered)
-    assert "isn't 1 reading" in row.trouble.text()
+    assert "isn't a reading" in row.trouble.text()
     row.edit.selectAll()
     QTest.keyClicks(row.edit, "6.2")
     settle(delivered)
