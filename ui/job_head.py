@@ -21,6 +21,8 @@ from ui.theme import GRID
 
 PAUSE_MS = 120
 ID = Qt.ItemDataRole.UserRole
+PLATE_SHOWN = 48
+"""Signs of a plate in the list of jobs: its maker and number stand first on most."""
 
 
 class JobHead(QWidget):
@@ -99,8 +101,10 @@ class JobHead(QWidget):
     def _show_found(self, lines: tuple[JobLine, ...]) -> None:
         self.found.clear()
         for line in lines:
-            words = " · ".join(filter(None, (line.name or self.tr("no name"), line.place, line.plate)))
-            item = QListWidgetItem(shown(words)[:160], self.found)
+            plate = shown(line.plate)
+            first = line.name or ("" if plate else self.tr("no name"))
+            short = plate if len(plate) <= PLATE_SHOWN else f"{plate[:PLATE_SHOWN].rstrip()}…"
+            item = QListWidgetItem(shown(" · ".join(filter(None, (first, line.place, short)))), self.found)
             item.setData(ID, line.id)
         if not lines:
             nothing = QListWidgetItem(self.tr("No saved job matches."), self.found)

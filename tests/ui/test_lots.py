@@ -71,6 +71,17 @@ def test_a_new_plate_hides_the_old_verdicts_and_a_stop_is_no_dead_end(ranked, se
     assert not page.again.isVisible()
 
 
+def test_what_could_not_be_read_stays_told_while_the_rest_is_ranked(ranked, qtbot, tmp_path):
+    page, table = ranked.pages[STOCK], tmp_path / "broken.csv"
+    table.write_text(
+        HEAD + '"never closed,Ossenby,QX-1,1/2\nfan motor,Ossenby,QX-2,1/2,115\n', encoding="utf-8"
+    )
+    page.open_files([table])
+    qtbot.waitUntil(lambda: page.model.total == 1 and page._task is None, timeout=20_000)
+    assert "never closed" in page.trouble.text()
+    assert page.trouble.isVisible()
+
+
 def test_adding_an_offer_does_not_rank_the_lot_again(ranked, settle, qtbot):
     page = ranked.pages[STOCK]
     page.table.selectRow(4)

@@ -120,11 +120,11 @@ class StockPage(Page):
 
     def open_files(self, paths: Sequence[Path]) -> None:
         """Read files on a worker; the rows show before they are ranked."""
+        self.trouble.tell("")
         self._start(self.desk.work.run_ticking(self.desk.clerk.open, list(paths)), self._loaded)
 
     def _start(self, task: Task, then: object) -> None:
         self.cancel()
-        self.trouble.tell("")
         self._task = task
         self._busy(task)
         task.progress.connect(self._show_share)
