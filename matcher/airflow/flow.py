@@ -41,12 +41,23 @@ def flows(values: Values, altitude_ft: float, faults: dict[str, str]) -> list[Re
     ]
 
 
+RISE_ROUNDING_F = 2.0
+"""Two thermometers read to a degree each: a rise within 2 F of supply less return is the same one."""
+
+
 def rise_f(values: Values, faults: dict[str, str]) -> float | None:
-    """Return the heat rise in degrees F: as entered, else supply less return."""
+    """Return the heat rise in degrees F: as entered, else supply less return; none where the two differ."""
     entered = one(values, "rise_f")
     supply, back = one(values, "supply_f"), one(values, "return_f")
-    if entered is not None or supply is None or back is None:
+    if supply is None or back is None:
         return entered
+    if entered is not None:
+        if abs(supply - back - entered) <= RISE_ROUNDING_F:
+            return entered
+        faults["rise_f"] = (
+            f"Heat rise: {entered:g} F, yet supply less return is {supply - back:g} F; empty the wrong one"
+        )
+        return None
     if supply <= back:
         faults["supply_f"] = (
             f"Heat rise: {supply:g} F supply, {back:g} F return is no rise; measure again while it heats"

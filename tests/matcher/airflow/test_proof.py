@@ -126,6 +126,7 @@ def test_a_variable_speed_motor_is_held_against_its_range() -> None:
     [
         ({"heater_watts": "9600", "rise_f": "0"}, "rise_f", "0 F can't be"),
         ({"heater_watts": "9600", "rise_f": "-5"}, "rise_f", "-5 F can't be"),
+        ({"heater_watts": "9600", "rise_f": "8", "supply_f": "105", "return_f": "70"}, "rise_f", "35 F"),
         ({"heater_watts": "9600", "supply_f": "68", "return_f": "70"}, "supply_f", "is no rise"),
         ({"supply_static": "40", "return_static": "0.1"}, "supply_static", "40 in. w.c. can't be"),
         ({"supply_static": "-0.2", "return_static": "0.3"}, "supply_static", "hoses are swapped"),
