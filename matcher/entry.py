@@ -10,7 +10,7 @@ from functools import cache
 from typing import Literal, get_args, get_origin
 
 from matcher.errors import BadValue, UnknownField
-from matcher.job_given import value_for
+from matcher.job.given import value_for
 from matcher.motor import Motor, Offer, Site
 
 MM_PER_INCH = 25.4

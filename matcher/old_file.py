@@ -15,7 +15,7 @@ from typing import TypeVar
 from pydantic import ValidationError
 
 from matcher.errors import BadValue, SamespinError, UnknownField, UnreadableInput
-from matcher.job_given import value_for
+from matcher.job.given import value_for
 from matcher.meant import meant
 from matcher.motor import MOTOR_FIELDS, SITE_FIELDS, Facts, Motor, Offer, Site, Wanted
 from matcher.reading import read_plate

@@ -4,16 +4,16 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from math import isnan
 
-from matcher.asking import Question, questions
 from matcher.checks import CHECKS
-from matcher.deciding import deciding, reason
 from matcher.finding import Finding, Outcome
+from matcher.judging.asking import Question, questions
+from matcher.judging.deciding import deciding, reason
+from matcher.judging.pair import Pair
+from matcher.judging.presume import BY_NUMBER, prepare
+from matcher.judging.resemblance import resemblances
+from matcher.judging.saying import both, fact
 from matcher.motor import Wanted
-from matcher.pair import Pair
-from matcher.presume import BY_NUMBER, prepare
 from matcher.record import Record
-from matcher.resemblance import resemblances
-from matcher.saying import both, fact
 from matcher.settings import Settings
 from matcher.tally import VERDICT_ORDER, Counted, Points, Tally, tally
 

@@ -8,7 +8,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, field
 
 from matcher.job import Job
-from matcher.missing import Missing, missing
+from matcher.judging.missing import Missing, missing
 from matcher.money.plan import Plan, best_plan
 from matcher.money.questions import Worth, worths
 from matcher.money.weigh import Weighed, place, weigh

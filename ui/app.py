@@ -13,7 +13,13 @@ from PySide6.QtWidgets import QApplication
 from ui.theme import BASE_PT
 from ui.window import Window
 
-ENGINE = ("matcher.job", "matcher.money.questions", "matcher.reading", "matcher.store", "matcher.missing")
+ENGINE = (
+    "matcher.job",
+    "matcher.money.questions",
+    "matcher.reading",
+    "matcher.store",
+    "matcher.judging.missing",
+)
 """The parts of the engine that the pages need; together about a second of loading."""
 
 

@@ -7,8 +7,8 @@ from matcher.airflow.flow import one
 from matcher.airflow.result import Outcome, Result, figure, limits
 from matcher.airflow.unbalance import DO_NOT_RUN_ABOVE, derating, unbalance_percent
 from matcher.motor import Motor, Offer, Site
-from matcher.plate_at import plate_amps_at
-from matcher.rated import ratings
+from matcher.trade.plate_at import plate_amps_at
+from matcher.trade.rated import ratings
 
 
 def electrical(values: Values, new: Offer, old: Motor, site: Site) -> Iterator[Result]:

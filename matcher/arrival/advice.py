@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from matcher.arrival.checklist import Item
 from matcher.arrival.looks import BAD, Look
 from matcher.arrival.measured import Deviation
-from matcher.saying import both
+from matcher.judging.saying import both
 from matcher.verdict import Judgement
 
 USELESS = ("wont_fit", "poor", None)

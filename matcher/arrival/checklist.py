@@ -7,9 +7,9 @@ from functools import cache
 from matcher.arrival.measured import in_words
 from matcher.checks import BY_NAME
 from matcher.finding import Finding
+from matcher.judging.saying import fact
 from matcher.motor import MOTOR_FIELDS, Motor, Offer, Wanted
 from matcher.record import Record
-from matcher.saying import fact
 from matcher.tables import Row, rows
 from matcher.verdict import Judgement
 

@@ -5,13 +5,13 @@ from dataclasses import dataclass
 
 from matcher.entry import entered, said, unit
 from matcher.errors import SamespinError
-from matcher.job_given import Given, overlay
+from matcher.job.given import Given, overlay
+from matcher.judging.saying import fact, turn
 from matcher.motor import MOTOR_FIELDS, Offer
-from matcher.numbers import compact
-from matcher.rated import equal_ratings
 from matcher.record import Origin, Record
-from matcher.saying import fact, turn
 from matcher.tables import rows
+from matcher.trade.numbers import compact
+from matcher.trade.rated import equal_ratings
 
 ROUNDING = 0.02
 SHAFT_ROUNDING_IN = 0.005

@@ -13,7 +13,7 @@ from pydantic import JsonValue
 
 from matcher.errors import BadValue
 from matcher.job import Job, Listing
-from matcher.job_text import safe_name
+from matcher.job.text import safe_name
 
 DATE_FORMS = ("%Y-%m-%d", "%d %b %Y", "%d %B %Y", "%b %d %Y", "%B %d %Y", "%d.%m.%Y")
 """Dates that are understood; slashes aren't, since 3/4 is March here and April there."""

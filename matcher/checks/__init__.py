@@ -12,10 +12,10 @@ from importlib import import_module
 from pkgutil import iter_modules
 from typing import cast
 
-from matcher import saying
 from matcher.finding import Finding, Outcome
-from matcher.pair import Pair, Reads
-from matcher.presume import BY_NUMBER
+from matcher.judging import saying
+from matcher.judging.pair import Pair, Reads
+from matcher.judging.presume import BY_NUMBER
 
 _ORDER: tuple[str, ...] = (
     *("voltage", "phase", "frequency", "rotation", "shaft", "mounting", "drive", "hazard", "length"),

@@ -1,9 +1,9 @@
 """Do its bearings suit the position of the shaft, and last as long?"""
 
-from matcher import answer
-from matcher.answer import Answer
 from matcher.finding import Finding
-from matcher.pair import Pair, Reads
+from matcher.judging import answer
+from matcher.judging.answer import Answer
+from matcher.judging.pair import Pair, Reads
 
 HARD = False
 _SIDE = ("bearing", "shaft_position")

@@ -1,11 +1,11 @@
 """Does the run capacitor that is at hand serve the new plate?"""
 
-from matcher import answer
-from matcher.answer import Answer
 from matcher.finding import Finding, Outcome
+from matcher.judging import answer
+from matcher.judging.answer import Answer
+from matcher.judging.pair import Pair, Reads
 from matcher.motor import Motor
-from matcher.pair import Pair, Reads
-from matcher.rated import EPSILON
+from matcher.trade.rated import EPSILON
 
 HARD = False
 _PLATE = ("motor_type", "capacitor_uf", "capacitor_vac")

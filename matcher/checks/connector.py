@@ -1,12 +1,12 @@
 """Do its plugs or leads go to what is there? A plug counts before leads."""
 
-from matcher import answer
-from matcher.answer import Answer
 from matcher.finding import Finding
+from matcher.judging import answer
+from matcher.judging.answer import Answer
+from matcher.judging.pair import Pair, Reads
+from matcher.judging.saying import both, inches
 from matcher.motor import Motor
-from matcher.pair import Pair, Reads
-from matcher.rated import EPSILON
-from matcher.saying import both, inches
+from matcher.trade.rated import EPSILON
 
 HARD = False
 _SIDE = ("plug_pins", "leads", "lead_length_in")

@@ -4,14 +4,14 @@ Amperes are compared at the supply's voltage; a circuit must carry 125 % of the 
 motor that runs for hours (NEC 430.22).
 """
 
-from matcher import answer
-from matcher.answer import Answer
 from matcher.finding import Finding, Outcome
+from matcher.judging import answer
+from matcher.judging.answer import Answer
+from matcher.judging.pair import Pair, Reads
 from matcher.motor import Motor
-from matcher.pair import Pair, Reads
-from matcher.plate_amps import at, common
-from matcher.rated import EPSILON
-from matcher.supply import systems
+from matcher.trade.plate_amps import at, common
+from matcher.trade.rated import EPSILON
+from matcher.trade.supply import systems
 
 HARD = False
 READS = Reads(

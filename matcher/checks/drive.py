@@ -1,12 +1,12 @@
 """Can the one kind of motor be driven where the other was?"""
 
-from matcher import answer
-from matcher.answer import Answer
 from matcher.finding import Finding, Outcome
-from matcher.pair import Pair, Reads
-from matcher.presume import ELECTRONIC
-from matcher.saying import kind
-from matcher.swaps import driven, torque_place
+from matcher.judging import answer
+from matcher.judging.answer import Answer
+from matcher.judging.pair import Pair, Reads
+from matcher.judging.presume import ELECTRONIC
+from matcher.judging.saying import kind
+from matcher.trade.swaps import driven, torque_place
 
 HARD = True
 READS = Reads(

@@ -1,9 +1,9 @@
 """May it run for hours where the old one did?"""
 
-from matcher import answer
-from matcher.answer import Answer
 from matcher.finding import Finding, Outcome
-from matcher.pair import Pair, Reads
+from matcher.judging import answer
+from matcher.judging.answer import Answer
+from matcher.judging.pair import Pair, Reads
 
 HARD = False
 READS = Reads(old=("duty",), new=("duty",))

@@ -3,10 +3,10 @@
 Air-over motors (OAO, TEAO) are rated only in the stream of the wheel's air (NEMA MG 1 1.25, 1.26).
 """
 
-from matcher import answer
-from matcher.answer import Answer
 from matcher.finding import Finding
-from matcher.pair import Pair, Reads
+from matcher.judging import answer
+from matcher.judging.answer import Answer
+from matcher.judging.pair import Pair, Reads
 
 HARD = False
 READS = Reads(old=("enclosure",), new=("enclosure",), site=("in_airstream", "outdoors"))

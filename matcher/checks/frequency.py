@@ -3,13 +3,13 @@
 One of the rated frequencies must lie within 5 % of itself from the supply (NEMA MG 1 12.44).
 """
 
-from matcher import answer
-from matcher.answer import Answer
 from matcher.finding import Finding, Outcome
-from matcher.pair import Pair, Reads
-from matcher.presume import bare_frame
-from matcher.rated import only_sixty_hertz
-from matcher.supply import near_hertz, plate_hertz, said_hertz
+from matcher.judging import answer
+from matcher.judging.answer import Answer
+from matcher.judging.pair import Pair, Reads
+from matcher.judging.presume import bare_frame
+from matcher.trade.rated import only_sixty_hertz
+from matcher.trade.supply import near_hertz, plate_hertz, said_hertz
 
 HARD = True
 READS = Reads(old=("hertz", "volts"), new=("hertz", "volts", "frame", "currency"), site=("supply_hertz",))

@@ -1,9 +1,9 @@
 """Is it marked for a hazardous location where the old one is?"""
 
-from matcher import answer
-from matcher.answer import Answer
 from matcher.finding import Finding
-from matcher.pair import Pair, Reads
+from matcher.judging import answer
+from matcher.judging.answer import Answer
+from matcher.judging.pair import Pair, Reads
 
 HARD = True
 READS = Reads(old=("explosion_proof", "enclosure"), new=("explosion_proof", "enclosure"))

@@ -1,10 +1,10 @@
 """Does its winding stand as much heat? Classes by their limits: A 105, B 130, F 155, H 180 C."""
 
-from matcher import answer
-from matcher.answer import Answer
 from matcher.finding import Finding, Outcome
+from matcher.judging import answer
+from matcher.judging.answer import Answer
+from matcher.judging.pair import Pair, Reads
 from matcher.motor import Motor
-from matcher.pair import Pair, Reads
 
 HARD = False
 _SIDE = ("insulation_class", "ambient_c")

@@ -1,11 +1,11 @@
 """Does the body go in? Hard where the room is known, else soft against the old body."""
 
-from matcher import answer
-from matcher.answer import Answer
 from matcher.finding import Finding, Outcome
-from matcher.pair import Pair, Reads
-from matcher.rated import EPSILON
-from matcher.saying import inches
+from matcher.judging import answer
+from matcher.judging.answer import Answer
+from matcher.judging.pair import Pair, Reads
+from matcher.judging.saying import inches
+from matcher.trade.rated import EPSILON
 
 HARD = True
 READS = Reads(old=("body_length_in",), new=("body_length_in",), site=("room_length_in",))

@@ -3,13 +3,13 @@
 A module holds the appliance maker's program, so the number of the program, not only the motor, decides.
 """
 
-from matcher import answer
-from matcher.answer import Answer
 from matcher.finding import Finding, Outcome
-from matcher.pair import Pair, Reads
-from matcher.presume import ELECTRONIC
-from matcher.rated import ratings
-from matcher.swaps import Cell, moved, torque_place
+from matcher.judging import answer
+from matcher.judging.answer import Answer
+from matcher.judging.pair import Pair, Reads
+from matcher.judging.presume import ELECTRONIC
+from matcher.trade.rated import ratings
+from matcher.trade.swaps import Cell, moved, torque_place
 
 HARD = False
 READS = Reads(

@@ -4,14 +4,14 @@ How the old one is held decides. Either side may list several kinds: each pair i
 and the best pair counts. Body diameters, bolt circles and frames are in inches and NEMA or IEC numbers.
 """
 
-from matcher import answer
-from matcher.answer import Answer
 from matcher.finding import Finding, Outcome
-from matcher.fixing import Kinship, kinship, slot_loss
-from matcher.pair import Pair, Reads
-from matcher.rated import EPSILON
-from matcher.saying import inches, mounting
-from matcher.swaps import held
+from matcher.judging import answer
+from matcher.judging.answer import Answer
+from matcher.judging.pair import Pair, Reads
+from matcher.judging.saying import inches, mounting
+from matcher.trade.frames import Kinship, kinship, slot_loss
+from matcher.trade.rated import EPSILON
+from matcher.trade.swaps import held
 
 HARD = True
 _SIDE = ("mounting", "body_diameter_in", "bolt_circle_in", "frame")

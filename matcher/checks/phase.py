@@ -1,9 +1,9 @@
 """Does the candidate run on as many phases as reach it?"""
 
-from matcher import answer
-from matcher.answer import Answer
 from matcher.finding import Finding
-from matcher.pair import Pair, Reads
+from matcher.judging import answer
+from matcher.judging.answer import Answer
+from matcher.judging.pair import Pair, Reads
 
 HARD = True
 READS = Reads(old=("phase",), new=("phase",), site=("supply_phase",))

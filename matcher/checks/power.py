@@ -2,12 +2,13 @@
 
 from functools import cache
 
-from matcher import answer, tables
-from matcher.answer import Answer
+from matcher import tables
 from matcher.finding import Finding
-from matcher.pair import Pair, Reads
-from matcher.rated import EPSILON
-from matcher.saying import horsepower
+from matcher.judging import answer
+from matcher.judging.answer import Answer
+from matcher.judging.pair import Pair, Reads
+from matcher.judging.saying import horsepower
+from matcher.trade.rated import EPSILON
 
 HARD = False
 ASKS = True

@@ -1,9 +1,9 @@
 """Is it protected against overheating as the old one was?"""
 
-from matcher import answer
-from matcher.answer import Answer
 from matcher.finding import Finding
-from matcher.pair import Pair, Reads
+from matcher.judging import answer
+from matcher.judging.answer import Answer
+from matcher.judging.pair import Pair, Reads
 
 HARD = False
 READS = Reads(old=("protector",), new=("protector",))

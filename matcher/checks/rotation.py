@@ -4,12 +4,12 @@ NEMA MG 1 looks from the end opposite the shaft (the lead end), IEC 60034-8 at t
 turned to the lead-end view: clockwise from the shaft end is counter-clockwise from the lead end.
 """
 
-from matcher import answer
-from matcher.answer import Answer
 from matcher.finding import Finding
+from matcher.judging import answer
+from matcher.judging.answer import Answer
+from matcher.judging.pair import Pair, Reads
+from matcher.judging.saying import turn
 from matcher.motor import Motor
-from matcher.pair import Pair, Reads
-from matcher.saying import turn
 
 HARD = True
 READS = Reads(

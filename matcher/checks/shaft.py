@@ -1,12 +1,12 @@
 """Does the wheel go on the shaft: its diameter, ends, length and form?"""
 
-from matcher import answer
-from matcher.answer import Answer
 from matcher.finding import Finding, Outcome
+from matcher.judging import answer
+from matcher.judging.answer import Answer
+from matcher.judging.pair import Pair, Reads
+from matcher.judging.saying import inches
 from matcher.motor import Motor
-from matcher.pair import Pair, Reads
-from matcher.rated import EPSILON
-from matcher.saying import inches
+from matcher.trade.rated import EPSILON
 
 HARD = True
 _SHAFT = ("shaft_diameter_in", "shaft_ends", "shaft_length_in", "shaft_flats", "shaft_keyed")

@@ -1,12 +1,12 @@
 """Does it turn the wheel as fast? A direct-drive fan's power goes with the cube of its speed."""
 
-from matcher import answer
-from matcher.answer import Answer
 from matcher.finding import Finding, Outcome
+from matcher.judging import answer
+from matcher.judging.answer import Answer
+from matcher.judging.pair import Pair, Reads
 from matcher.motor import Motor
-from matcher.pair import Pair, Reads
-from matcher.rated import EPSILON
-from matcher.supply import said_hertz
+from matcher.trade.rated import EPSILON
+from matcher.trade.supply import said_hertz
 
 HARD = False
 ASKS = True

@@ -1,9 +1,9 @@
 """Does it have as many speed taps as are in use?"""
 
-from matcher import answer
-from matcher.answer import Answer
 from matcher.finding import Finding, Outcome
-from matcher.pair import Pair, Reads
+from matcher.judging import answer
+from matcher.judging.answer import Answer
+from matcher.judging.pair import Pair, Reads
 
 HARD = False
 READS = Reads(old=("speeds", "rpm_range", "motor_type"), new=("speeds", "motor_type"), site=("taps_in_use",))

@@ -6,13 +6,13 @@ motor; IEC 60038 at 50 Hz). The whole band must lie inside the tolerance.
 
 from enum import IntEnum
 
-from matcher import answer
-from matcher.answer import Answer
 from matcher.finding import Finding, Outcome
-from matcher.pair import Pair, Reads
-from matcher.rated import Rating, equal_ratings, ratings
-from matcher.saying import both, either, volts
-from matcher.supply import System, said_hertz, systems
+from matcher.judging import answer
+from matcher.judging.answer import Answer
+from matcher.judging.pair import Pair, Reads
+from matcher.judging.saying import both, either, volts
+from matcher.trade.rated import Rating, equal_ratings, ratings
+from matcher.trade.supply import System, said_hertz, systems
 
 HARD = True
 READS = Reads(old=("volts", "hertz"), new=("volts",), site=("measured_volts", "supply_volts", "supply_hertz"))

@@ -7,11 +7,11 @@ from matcher.arrival.looks import BAD
 from matcher.arrival.measured import in_words
 from matcher.entry import said
 from matcher.finding import Finding, Outcome
+from matcher.judging.saying import fact
 from matcher.motor import SITE_FIELDS, Motor, Offer
 from matcher.printed import document, heading, paragraph, table
 from matcher.record import Mark, Origin
 from matcher.rest import Rest
-from matcher.saying import fact
 from matcher.tables import rows
 
 VERDICTS = {

@@ -16,15 +16,15 @@ import numpy.typing as npt
 
 from matcher.checks import Check
 from matcher.finding import Finding
+from matcher.judging.pair import Pair
+from matcher.judging.presume import new_side, old_side
 from matcher.many.codes import Codes, distinct
 from matcher.many.columns import Block, Column
 from matcher.money.cost import needs_mask
 from matcher.motor import Motor, Offer, Site, Wanted
-from matcher.numbers import same_brand, same_code
-from matcher.pair import Pair
-from matcher.presume import new_side, old_side
 from matcher.record import Record
 from matcher.tally import Counted
+from matcher.trade.numbers import same_brand, same_code
 
 _MEANS: tuple[bool | None, ...] = (None, False, True)
 RELATED = {"same_brand": "brand", "same_program": "program_number", "same_module": "module_number"}

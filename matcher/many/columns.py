@@ -19,16 +19,16 @@ import numpy as np
 import numpy.typing as npt
 
 from matcher.checks import CHECKS
+from matcher.judging.presume import by_kind
 from matcher.many.codes import Codes, Groups, combined
-from matcher.numbers import compact
-from matcher.presume import by_kind
 from matcher.record import Record
+from matcher.trade.numbers import compact
 
 BLOCK = 1 << 16
 """Candidates of one block."""
 
 PRESUMING = ("motor_type", "plug_pins", "phase", "volts", "speeds", "frame", "item")
-"""What `matcher.presume.by_kind` looks at; tests hold the two together."""
+"""What `matcher.judging.presume.by_kind` looks at; tests hold the two together."""
 PRESUMING_SAID = (
     ("module",),
     ("module_number", "program_number", "rpm_range", "control_signal"),

@@ -8,16 +8,16 @@ import numpy as np
 import numpy.typing as npt
 
 from matcher.checks import CHECKS
+from matcher.judging.presume import prepare
 from matcher.many.book import NO_ENTRY, RELATED, Book, OldSide, relation_codes
 from matcher.many.codes import Codes, distinct
 from matcher.many.columns import Block
 from matcher.money.chance import NOT_SAID, chance_of, doubts
 from matcher.money.cost import SHIPPING, comes_apart, landed_cost, needs_cost, needs_mask, wise_mask
 from matcher.motor import Motor, Wanted
-from matcher.numbers import compact, same_brand
-from matcher.presume import prepare
 from matcher.settings import Settings
 from matcher.tally import ASK, PART, POOR, WONT_FIT, Counted, Points, Tally, tally
+from matcher.trade.numbers import compact, same_brand
 from matcher.verdict import MODULE_CHECKS, findings_of, presumed_by_number, tally_of
 
 Flags = npt.NDArray[np.bool_]

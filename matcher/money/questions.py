@@ -11,7 +11,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from itertools import chain
 
-from matcher.asking import Question
+from matcher.judging.asking import Question
 from matcher.money.chance import open_doubts
 from matcher.money.plan import Gamble
 from matcher.money.weigh import Weighed, gamble_in

@@ -10,7 +10,7 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from pydantic import ValidationError
 
 from matcher.errors import BadValue, SamespinError, UnknownField, UnreadableInput
-from matcher.job_given import value_for
+from matcher.job.given import value_for
 from matcher.meant import meant
 from matcher.motor import OFFER_FIELDS, Offer
 from matcher.reading.listing import read_listing, read_plate

@@ -7,7 +7,6 @@ points into it. Labelled lines and data are claimed by their labels; the reader 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field, replace
 
-from matcher.numbers import compact
 from matcher.reading.amounts import is_price_range, sums
 from matcher.reading.items import Claim
 from matcher.reading.labelled import claims_of, read_value
@@ -15,6 +14,7 @@ from matcher.reading.listing import read_beside
 from matcher.reading.page_offer import Said
 from matcher.reading.table_headers import Header, header
 from matcher.record import Conflict, Mark, Origin, Record
+from matcher.trade.numbers import compact
 
 DATA_HEADING = "Data in the page:"
 """Stands between the visible text and the data."""

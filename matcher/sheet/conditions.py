@@ -4,7 +4,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
 from matcher.motor import Motor, Offer, Site
-from matcher.numbers import compact
+from matcher.trade.numbers import compact
 from matcher.triage.bench import kind_of
 from matcher.verdict import Judgement
 

@@ -1,9 +1,9 @@
 """The words that a sheet's `{blanks}` are filled with, from the facts of this job."""
 
+from matcher.judging.saying import inches
 from matcher.motor import Motor, Offer
-from matcher.plate_at import plate_amps_at
-from matcher.saying import inches
 from matcher.sheet.conditions import Swap
+from matcher.trade.plate_at import plate_amps_at
 
 TURNS = {"cw": "clockwise", "ccw": "counter-clockwise"}
 VIEWS = {"lead_end": "seen from the lead end", "shaft_end": "seen from the shaft end"}

@@ -8,7 +8,7 @@ import hashlib
 from sqlite_utils import Database
 
 from matcher.errors import UnreadableInput
-from matcher.job_text import now
+from matcher.job.text import now
 from matcher.store.connection import change
 from matcher.store.faults import NoSuchJob
 

@@ -26,7 +26,7 @@ from pydantic import ValidationError
 from matcher import __version__
 from matcher.errors import UnreadableInput
 from matcher.job import Attachment, Job
-from matcher.job_part import first_fault
+from matcher.job.part import first_fault
 from matcher.store.attachments import LARGEST
 from matcher.store.files import read_limited, write_whole
 

@@ -8,8 +8,8 @@ from pydantic import JsonValue, ValidationError
 from sqlite_utils import Database
 
 from matcher.job import Job
-from matcher.job_part import first_fault
-from matcher.job_text import now
+from matcher.job.part import first_fault
+from matcher.job.text import now
 from matcher.store.connection import change, glance, number
 from matcher.store.faults import NoSuchJob, StoreDamaged
 from matcher.store.leaves import ABSENT, Leaves, Path, places, put_together, take_apart

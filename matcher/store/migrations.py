@@ -9,7 +9,7 @@ from pathlib import Path
 
 from sqlite_utils import Database
 
-from matcher.job_text import now
+from matcher.job.text import now
 from matcher.store.connection import APPLICATION_ID, change
 from matcher.store.faults import StoreTooNew
 from matcher.store.shape import FIRST_SHAPE

@@ -8,7 +8,7 @@ from pydantic import TypeAdapter
 from sqlite_utils import Database
 
 from matcher.job import Given, Listing, Reading
-from matcher.job_given import overlay, value_for
+from matcher.job.given import overlay, value_for
 from matcher.motor import Offer
 from matcher.record import Record
 from matcher.store.connection import change, number

@@ -18,9 +18,9 @@ from typing import Any, get_args
 from pydantic import ValidationError
 
 from matcher.errors import UnreadableInput
-from matcher.job_listing import plain_record
-from matcher.job_part import first_fault
-from matcher.job_text import LONGEST_TEXT, without_halves
+from matcher.job.listing import plain_record
+from matcher.job.part import first_fault
+from matcher.job.text import LONGEST_TEXT, without_halves
 from matcher.motor import OFFER_FIELDS, Offer
 from matcher.reading.problem import Problem
 from matcher.record import Record

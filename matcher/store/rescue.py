@@ -9,8 +9,8 @@ from pathlib import Path
 from sqlite_utils import Database
 
 from matcher.errors import StoreUnavailable
-from matcher.job_listing import new_id
-from matcher.job_text import now
+from matcher.job.listing import new_id
+from matcher.job.text import now
 from matcher.store import backups
 from matcher.store import jobs as job_rows
 from matcher.store.backups import Generation

@@ -10,7 +10,7 @@ from pathlib import Path
 
 from sqlite_utils import Database
 
-from matcher.job_text import now
+from matcher.job.text import now
 from matcher.store.connection import sync_folder
 
 KEYS = {

@@ -8,8 +8,8 @@ from itertools import chain, islice
 
 from sqlite_utils import Database
 
-from matcher.job_listing import new_id, plain_record
-from matcher.job_text import now, plain_text
+from matcher.job.listing import new_id, plain_record
+from matcher.job.text import now, plain_text
 from matcher.record import Record
 from matcher.store.connection import change, number
 from matcher.store.numbers import numbers_of_offer

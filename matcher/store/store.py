@@ -8,7 +8,7 @@ import platformdirs
 
 from matcher.errors import StoreUnavailable
 from matcher.job import Job
-from matcher.job_listing import new_id
+from matcher.job.listing import new_id
 from matcher.store import attachments, backups, health, job_file
 from matcher.store import jobs as job_rows
 from matcher.store.backups import Generation

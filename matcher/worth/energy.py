@@ -8,11 +8,11 @@ import math
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+from matcher.judging.pair import Pair
 from matcher.motor import Motor, Offer, Site
-from matcher.pair import Pair
-from matcher.plate_at import plate_amps_at
-from matcher.supply import systems
 from matcher.tables import rows
+from matcher.trade.plate_at import plate_amps_at
+from matcher.trade.supply import systems
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,7 +1,7 @@
 import pytest
 
-from matcher.electrics import circuit_amps_needed, slip, table_amps, unbalance, unbalance_factor
 from matcher.errors import BadValue
+from matcher.trade.electrics import circuit_amps_needed, slip, table_amps, unbalance, unbalance_factor
 
 
 def test_slip() -> None:

@@ -4,7 +4,7 @@ import pytest
 
 from matcher.errors import BadValue, UnknownField
 from matcher.job import Fallback, Given, Job, Listing, Reading
-from matcher.job_text import plain_json, safe_name
+from matcher.job.text import plain_json, safe_name
 from matcher.motor import Offer
 from matcher.record import Conflict, Mark, Origin, Record
 

@@ -1,6 +1,6 @@
 import pytest
 
-from matcher.numbers import Likeness, compact, likeness, same_brand, same_code
+from matcher.trade.numbers import Likeness, compact, likeness, same_brand, same_code
 
 
 @pytest.mark.parametrize(

@@ -2,9 +2,9 @@ from typing import Any
 
 import pytest
 
+from matcher.judging.pair import Pair
+from matcher.judging.presume import BY_FRAME, BY_KIND, BY_NUMBER, by_kind, prepare
 from matcher.motor import Motor, Offer, Site, Wanted
-from matcher.pair import Pair
-from matcher.presume import BY_FRAME, BY_KIND, BY_NUMBER, by_kind, prepare
 from matcher.record import Conflict, Record
 
 NUMBER = {"brand": "Plenquist", "part_number": "PL-2031K"}

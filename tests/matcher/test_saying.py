@@ -1,6 +1,6 @@
 import pytest
 
-from matcher import saying
+from matcher.judging import saying
 
 
 @pytest.mark.parametrize(

@@ -7,14 +7,14 @@ from typing import get_args
 import pytest
 
 from matcher import motor, tables
-from matcher.asking import question
 from matcher.checks import CHECKS
 from matcher.errors import TableFault
-from matcher.fixing import Kinship, kinship, slot_loss
+from matcher.judging.asking import question
 from matcher.motor import MOTOR_FIELDS, OFFER_FIELDS, SITE_FIELDS
-from matcher.rated import ratings
-from matcher.supply import system
-from matcher.swaps import moved, torque_place
+from matcher.trade.frames import Kinship, kinship, slot_loss
+from matcher.trade.rated import ratings
+from matcher.trade.supply import system
+from matcher.trade.swaps import moved, torque_place
 
 # table, key columns, rows, summed column, sum
 TABLES = [

@@ -8,9 +8,9 @@ from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
 from matcher.checks import CHECKS, Check
+from matcher.judging.pair import RELATIONS, Pair
+from matcher.judging.presume import prepare
 from matcher.motor import MOTOR_FIELDS, OFFER_FIELDS, SITE_FIELDS, Motor, Offer, Site, Wanted
-from matcher.pair import RELATIONS, Pair
-from matcher.presume import prepare
 from matcher.record import Conflict, Record
 from matcher.verdict import judge
 

@@ -16,7 +16,7 @@ from matcher.arrival import Entries, stand
 from matcher.arrival.deadline import deadline
 from matcher.dossier import record_page, substitution_note
 from matcher.job import Job, Listing
-from matcher.job_listing import Reading
+from matcher.job.listing import Reading
 from matcher.motor import MOTOR_FIELDS, Motor, Offer, Site, Wanted
 from matcher.record import Record
 from matcher.rest import rest_of

@@ -4,7 +4,7 @@ import pytest
 from fluids import pump
 
 from matcher import tables
-from matcher.electrics import circuit_amps_needed, full_load_amps, synchronous_speed, table_amps
+from matcher.trade.electrics import circuit_amps_needed, full_load_amps, synchronous_speed, table_amps
 
 pytestmark = pytest.mark.published
 

@@ -9,8 +9,8 @@ from scipy import constants
 from matcher import tables, units
 from matcher.checks.power import step
 from matcher.checks.speed import poles
-from matcher.electrics import slip
-from matcher.fixing import Kinship, kinship
+from matcher.trade.electrics import slip
+from matcher.trade.frames import Kinship, kinship
 
 pytestmark = pytest.mark.published
 

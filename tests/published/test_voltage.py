@@ -3,9 +3,9 @@
 import pytest
 
 from matcher.checks.voltage import Service, service
-from matcher.electrics import unbalance, unbalance_factor
-from matcher.rated import ratings
-from matcher.supply import near_hertz, system
+from matcher.trade.electrics import unbalance, unbalance_factor
+from matcher.trade.rated import ratings
+from matcher.trade.supply import near_hertz, system
 
 pytestmark = pytest.mark.published
 

@@ -10,7 +10,7 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QPushButton
 
 from matcher.job import Job
-from matcher.job_listing import Listing
+from matcher.job.listing import Listing
 from matcher.store import Store
 from ui.bench import OLD_MOTOR
 

@@ -10,7 +10,7 @@ from PySide6.QtTest import QTest
 
 from matcher.arrival.section import with_bought
 from matcher.job import Fallback, Job, Listing
-from matcher.job_listing import Reading
+from matcher.job.listing import Reading
 from matcher.motor import Offer
 from matcher.record import Mark
 from matcher.rest import rest_of

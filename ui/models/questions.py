@@ -4,7 +4,7 @@ from typing import Any, NamedTuple
 
 from PySide6.QtCore import QAbstractTableModel, QModelIndex, QPersistentModelIndex, Qt
 
-from matcher.asking import Question
+from matcher.judging.asking import Question
 from matcher.money.questions import Worth
 from ui.answers import Answers
 from ui.models.pile import name_of

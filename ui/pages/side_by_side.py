@@ -17,8 +17,8 @@ from PySide6.QtWidgets import (
 )
 
 from matcher.finding import Outcome
+from matcher.judging.presume import prepare
 from matcher.money.weigh import Weighed
-from matcher.presume import prepare
 from ui.answers import Answers
 from ui.desk import Desk, Page
 from ui.drawing import Drawing, Scene

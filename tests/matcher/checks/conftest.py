@@ -7,8 +7,8 @@ import pytest
 
 from matcher.checks import BY_NAME
 from matcher.finding import Finding
+from matcher.judging.presume import prepare
 from matcher.motor import Motor, Offer, Site, Wanted
-from matcher.presume import prepare
 from matcher.record import Conflict, Record
 
 Facts = dict[str, Any]

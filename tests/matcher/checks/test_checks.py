@@ -6,8 +6,8 @@ from typing import Any
 import pytest
 
 from matcher.checks import BY_NAME, CHECKS, Check
+from matcher.judging.pair import RELATIONS, Pair
 from matcher.motor import MOTOR_FIELDS, OFFER_FIELDS, SITE_FIELDS, Motor, Offer, Site
-from matcher.pair import RELATIONS, Pair
 
 HARD = ["voltage", "phase", "frequency", "rotation", "shaft", "mounting", "drive", "hazard", "length"]
 SOFT = ["power", "speed", "taps", "connector", "module", "current", "capacitor", "enclosure", "bearing"]

@@ -9,7 +9,7 @@ from matcher.airflow.entries import with_reading
 from matcher.arrival.section import with_bought, with_entry, with_named
 from matcher.dossier import record_page, substitution_note
 from matcher.job import Fallback, Job, Listing
-from matcher.job_listing import Reading
+from matcher.job.listing import Reading
 from matcher.motor import Offer
 from matcher.record import Mark
 from matcher.rest import rest_of, with_note

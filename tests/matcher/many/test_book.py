@@ -10,11 +10,11 @@ from motors import catalogue, market, wanted, wild_offer, wild_wanted
 
 from matcher.checks import BY_NAME, CHECKS, Check
 from matcher.finding import Finding
+from matcher.judging.pair import Pair
+from matcher.judging.presume import prepare
 from matcher.many.book import NO_ENTRY, Book, Entry, OldSide, relation_codes
 from matcher.many.columns import Block
 from matcher.motor import Motor, Offer, Wanted
-from matcher.pair import Pair
-from matcher.presume import prepare
 from matcher.record import Record
 
 

@@ -9,11 +9,11 @@ import pytest
 from motors import wild_offer, wild_wanted
 
 from matcher.checks import CHECKS, Check
+from matcher.judging.pair import Pair
+from matcher.judging.presume import by_kind, prepare
 from matcher.many.codes import ROOM, combined
 from matcher.many.columns import FIELDS, PRESUMING, PRESUMING_SAID, Block, Column, Pile
 from matcher.motor import OFFER_FIELDS, Offer
-from matcher.pair import Pair
-from matcher.presume import by_kind, prepare
 from matcher.record import Record
 
 SAID_ONLY = tuple(field for fields in PRESUMING_SAID for field in fields)

@@ -4,8 +4,9 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache
 
-from matcher import saying, tables
+from matcher import tables
 from matcher.finding import Finding
+from matcher.judging import saying
 
 PHOTO = "plate_photo"
 

@@ -10,10 +10,10 @@ from typing import Annotated, Self
 from pydantic import AfterValidator, Field
 
 from matcher.errors import BadValue
-from matcher.job_given import Given, GivenMotor, GivenSite, overlay, value_for
-from matcher.job_listing import Attachment, Listing, Reading, new_id
-from matcher.job_part import Part
-from matcher.job_text import Id, Line, PlainText, Section, Stamp, now
+from matcher.job.given import Given, GivenMotor, GivenSite, overlay, value_for
+from matcher.job.listing import Attachment, Listing, Reading, new_id
+from matcher.job.part import Part
+from matcher.job.text import Id, Line, PlainText, Section, Stamp, now
 from matcher.motor import MOTOR_FIELDS, Motor, NotNegative, Site, Wanted
 from matcher.record import Origin, Record
 

@@ -8,9 +8,9 @@ from dataclasses import dataclass
 from functools import cache, lru_cache
 
 from matcher import tables
+from matcher.judging.pair import Pair
 from matcher.motor import Motor, Site
-from matcher.pair import Pair
-from matcher.rated import EPSILON, ratings
+from matcher.trade.rated import EPSILON, ratings
 
 FREQUENCY_TOLERANCE = 0.05
 """NEMA MG 1 12.44: +-5 % of the rated frequency at rated voltage."""

@@ -1,9 +1,9 @@
 """What a motor's plate says of its current at the supply of one place."""
 
-from matcher import plate_amps
+from matcher.judging.pair import Pair
 from matcher.motor import Motor, Offer, Site
-from matcher.pair import Pair
-from matcher.supply import systems
+from matcher.trade import plate_amps
+from matcher.trade.supply import systems
 
 
 def plate_amps_at(new: Motor, old: Motor, site: Site) -> float | None:

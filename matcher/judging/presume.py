@@ -9,11 +9,11 @@ from functools import lru_cache
 from types import MappingProxyType
 from typing import TypeVar
 
+from matcher.judging.pair import NOTHING, Pair
 from matcher.motor import MOTOR_FIELDS, Motor, Offer, Wanted
-from matcher.numbers import same_brand, same_code
-from matcher.pair import NOTHING, Pair
-from matcher.rated import ratings
 from matcher.record import Record
+from matcher.trade.numbers import same_brand, same_code
+from matcher.trade.rated import ratings
 
 BY_NUMBER = "same maker and number"
 BY_KIND = "from what else is said of it"

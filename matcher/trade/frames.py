@@ -10,7 +10,7 @@ from enum import StrEnum
 from functools import cache
 
 from matcher import tables
-from matcher.presume import bare_frame
+from matcher.judging.presume import bare_frame
 
 _NUMBER = re.compile(r"\d+")
 

@@ -8,8 +8,8 @@ One figure on a dual plate can't be placed.
 from functools import lru_cache
 
 from matcher.motor import Motor
-from matcher.rated import Rating, ratings
-from matcher.supply import System
+from matcher.trade.rated import Rating, ratings
+from matcher.trade.supply import System
 
 Placed = tuple[tuple[Rating, tuple[float, ...]], ...]
 

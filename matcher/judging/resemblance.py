@@ -2,9 +2,9 @@
 
 from collections.abc import Iterator
 
-from matcher.numbers import Likeness, compact, likeness
-from matcher.pair import Pair
-from matcher.presume import BY_NUMBER
+from matcher.judging.pair import Pair
+from matcher.judging.presume import BY_NUMBER
+from matcher.trade.numbers import Likeness, compact, likeness
 
 _NUMBERS = (
     ("part_number", "part number"),

@@ -9,9 +9,9 @@ from pydantic import AfterValidator, Field, PlainSerializer
 
 from matcher import __version__
 from matcher.errors import BadValue
-from matcher.job_given import Given, GivenOffer, overlay, value_for
-from matcher.job_part import Part
-from matcher.job_text import Digest, FileName, Id, Line, PlainText, plain_json, without_halves
+from matcher.job.given import Given, GivenOffer, overlay, value_for
+from matcher.job.part import Part
+from matcher.job.text import Digest, FileName, Id, Line, PlainText, plain_json, without_halves
 from matcher.motor import Offer
 from matcher.record import Conflict, Mark, Origin, Record
 

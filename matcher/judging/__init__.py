@@ -1,0 +1,1 @@
+"""Between facts and a verdict: the pair made ready, what is presumed, answers, words, questions."""
