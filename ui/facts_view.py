@@ -26,5 +26,5 @@ class FactsView(QTableView):
         header.setStretchLastSection(True)
         header.setHighlightSections(False)
         header.setSectionResizeMode(QHeaderView.ResizeMode.Interactive)
-        header.resizeSection(FACT, 18 * GRID)
-        header.resizeSection(VALUE, 17 * GRID)
+        header.resizeSection(FACT, 16 * GRID)
+        header.resizeSection(VALUE, 16 * GRID)

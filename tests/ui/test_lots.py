@@ -3,6 +3,7 @@
 import csv
 
 import pytest
+from PySide6.QtCore import Qt
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtTest import QTest
 
@@ -50,6 +51,11 @@ def test_without_a_plate_nothing_is_judged_and_the_line_says_so(lot):
     page = lot.pages[STOCK]
     assert set(shown(page, MARK)) == {"Not judged yet"}
     assert "type the plate" in page.line.text()
+    assert (
+        lot.window.rail.item(STOCK).data(Qt.ItemDataRole.AccessibleTextRole).endswith("15 offers, not ranked")
+    )
+    page.table.selectRow(1)
+    assert not page.reason.text()
     assert not page.again.isVisible()
 
 

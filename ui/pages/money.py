@@ -95,7 +95,7 @@ class MoneyPage(Page):
         down = QVBoxLayout(whole)
         down.setContentsMargins(GRID, GRID, 0, 0)
         down.addWidget(Strong(self.tr("Weights, chances and prices")))
-        self._prepare(self.table, self.figures, self.tr("Weights, chances and prices"), (34, 7))
+        self._prepare(self.table, self.figures, self.tr("Weights, chances and prices"), (30, 7))
         down.addWidget(self.table, 1)
         down.addWidget(self.figures_trouble)
         return whole

@@ -223,10 +223,12 @@ class StockPage(Page):
             if shown == every
             else self.tr("{} of {}").format(shown, counted(every, "offer"))
         )
+        state = words
         if every and self._is_stale():
-            words += self.tr(", being ranked") if self._task else self._why_unranked()
+            state += ", " + (self.tr("being ranked") if self._task else self.tr("not ranked"))
+            words = state if self._task else words + self._why_unranked()
         self.line.setText(words if every else empty)
-        self.state.emit(words if every else self.tr("no stock yet"))
+        self.state.emit(state if every else self.tr("no stock yet"))
 
     def _why_unranked(self) -> str:
         if self._has_plate():
@@ -261,7 +263,7 @@ class StockPage(Page):
             task.done.connect(lambda words: self._tell_reason(chosen, words))
 
     def _tell_reason(self, row: LotRow, words: str) -> None:
-        if self._chosen() is row:
+        if words and self._chosen() is row:
             self.reason.setText(f"{row.name}: {words}")
 
     def add_to_job(self) -> None:
