@@ -9,6 +9,7 @@ from typing import Literal
 import click
 
 from matcher.command import complain
+from matcher.motor import OFFER_FIELDS
 from matcher.record import Record
 
 INPUT = click.Path(path_type=Path, allow_dash=True)
@@ -47,7 +48,8 @@ def as_json(record: Record) -> dict[str, object]:
         "facts": record.facts.said(),
         "where": {
             field: {"from": mark.source, "span": list(mark.span), "said": mark.said}
-            for field, mark in record.where.items()
+            for field in OFFER_FIELDS
+            if (mark := record.where.get(field))
         },
         "conflicts": [
             {"field": conflict.field, "values": list(conflict.values), "said": list(conflict.said)}

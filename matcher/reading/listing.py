@@ -111,7 +111,7 @@ def _record(parts: list[Items], name: str, title: str, text: str, given: Sequenc
     tidy(settled, conflicts, parts)
     texts = {"title": title, "text": text}
     facts = _offer({field: value for field, (value, _) in settled.items()})
-    told = [(field, settled[field][1]) for field in facts.model_fields_set]
+    told = [(field, claim) for field, (_, claim) in settled.items() if field in facts.model_fields_set]
     return Record(
         id=name,
         facts=facts,
