@@ -19,6 +19,8 @@ if TYPE_CHECKING:
     from ui.lot import LotRow
 
 Tick = Callable[[float], None]
+LOADS = frozenset({"open", "stock"})
+"""Requests that bring another lot."""
 WAIT_S = 0.05
 BREATH_S = 0.003
 """Time between two batches of rows in which the window has the interpreter to itself."""
@@ -37,6 +39,8 @@ class Clerk:
         self._process: SpawnProcess | None = None
         self._pipe: Connection | None = None
         self._closed = False
+        self._lot: tuple[str, tuple[object, ...]] | None = None
+        """The request that brought the lot; asked again of a process that had to be started anew."""
 
     def open(self, tick: Tick, paths: list[Path]) -> "tuple[list[LotRow], list[str]]":
         """Read files as a new lot; return its rows and the lines about what could not be read."""
@@ -97,10 +101,19 @@ class Clerk:
     def _ask(self, tick: Tick, name: str, *arguments: object) -> "tuple[list[LotRow], Any]":
         with self._lock:
             try:
+                is_new = self._pipe is None
                 pipe = self._started()
-                pipe.send((name, arguments))
                 with without_pauses():
-                    return self._gather(tick, pipe)
+                    if name in LOADS:
+                        self._lot = None
+                    elif is_new and self._lot is not None:
+                        pipe.send(self._lot)
+                        self._gather(tick, pipe)
+                    pipe.send((name, arguments))
+                    answer = self._gather(tick, pipe)
+                if name in LOADS:
+                    self._lot = (name, arguments)
+                return answer
             except (EOFError, OSError) as fault:
                 if self._closed:
                     raise Cancelled("closed") from fault

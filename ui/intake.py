@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from matcher.job import Listing
+from matcher.job.text import LONGEST_TEXT
 from matcher.reading import read_listing
 
 PICTURES = frozenset({".png", ".jpg", ".jpeg", ".gif", ".bmp", ".webp"})
@@ -23,11 +24,18 @@ def from_text(tick: Callable[[float], None], text: str, source_name: str) -> Int
     from matcher.reading.split import split_listings
 
     spans = split_listings(text) or [(0, len(text))]
-    made = []
+    made, problems = [], []
     for done, (start, stop) in enumerate(spans):
         tick(done / len(spans))
-        made.append(one_listing("", text[start:stop], source_name))
-    return Intake(tuple(made))
+        if stop - start > LONGEST_TEXT:
+            problems.append(_too_long(f"{source_name} {done + 1}", stop - start))
+        else:
+            made.append(one_listing("", text[start:stop], source_name))
+    return Intake(tuple(made), tuple(problems))
+
+
+def _too_long(name: str, length: int) -> str:
+    return f"{name}: {length:,} characters are more than a listing holds ({LONGEST_TEXT:,}); split it"
 
 
 def one_listing(title: str, text: str, source_name: str) -> Listing:
@@ -39,9 +47,16 @@ def from_files(tick: Callable[[float], None], paths: Sequence[Path]) -> Intake:
     """Read the listings of any mixture of files; what can't be read becomes a line."""
     from matcher.reading.sources import Problem, records
 
-    problems: list[Problem] = []
+    problems: list[str] = []
     made = []
-    for record in records(paths, on_problem=problems.append):
+
+    def report(problem: Problem) -> None:
+        problems.append(f"{problem.where}: {problem.why}")
+
+    for record in records(paths, on_problem=report):
         tick(0.0)
-        made.append(Listing.of(record))
-    return Intake(tuple(made), tuple(f"{problem.where}: {problem.why}" for problem in problems))
+        if len(record.text) > LONGEST_TEXT:
+            problems.append(_too_long(record.id, len(record.text)))
+        else:
+            made.append(Listing.of(record))
+    return Intake(tuple(made), tuple(problems))

@@ -4,6 +4,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QPalette, QShowEvent
 from PySide6.QtWidgets import QLabel, QSizePolicy, QWidget
 
+from ui.spans import shown
 from ui.theme import bold, colours_of, large
 
 
@@ -60,7 +61,8 @@ class Trouble(Line):
         self.setPalette(tint)
 
     def tell(self, line: str) -> None:
-        """Show a line, or nothing when it is empty."""
+        """Show a line, or nothing when it is empty; what a file's name or a listing brings stays plain."""
+        line = shown(line).replace("\n", " ")
         self._tint()
         self.setText(line)
         self.setAccessibleName(line)

@@ -8,7 +8,7 @@ from ui.line import Trouble
 from ui.spans import shown
 from ui.theme import GRID
 
-MOST = 5
+MOST = 3
 """Lines shown at once; an older one gives way."""
 
 

@@ -75,5 +75,8 @@ class Pictures(QListWidget):
 
     def _put(self, digest: str, image: QImage) -> None:
         for row in range(self.count()):
-            if self.item(row).data(DIGEST) == digest and not image.isNull():
-                self.item(row).setIcon(QIcon(QPixmap.fromImage(image)))
+            item = self.item(row)
+            if item.data(DIGEST) == digest and not image.isNull():
+                item.setIcon(QIcon(QPixmap.fromImage(image)))
+            elif item.data(DIGEST) == digest:
+                item.setText(self.tr("{}: no picture, or too large to show").format(item.text()))

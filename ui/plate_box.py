@@ -1,24 +1,38 @@
 """The box that takes the plate as typed or pasted, and says what was left over."""
 
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import QMimeData, Qt, Signal
 from PySide6.QtGui import QColor, QKeyEvent, QTextCharFormat, QTextCursor
 from PySide6.QtWidgets import QPlainTextEdit, QTextEdit, QVBoxLayout, QWidget
 
 from matcher.record import Record
 from ui.leftover import leftover, understood
-from ui.line import Soft
+from ui.line import Soft, Trouble
 from ui.theme import GRID, colours_of
+
+LONGEST = 20_000
+"""Characters that a plate's box takes from a paste; the longest plates have some hundreds."""
 
 
 class _Box(QPlainTextEdit):
     """A plain-text box that Tab leaves and that leaves undo to the job's history."""
 
     enter = Signal()
+    shortened = Signal()
+    """More was pasted than any plate holds."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setTabChangesFocus(True)
         self.setUndoRedoEnabled(False)
+
+    def insertFromMimeData(self, source: QMimeData) -> None:
+        """Take pasted or dropped text, of a very long one the beginning."""
+        room = LONGEST - self.document().characterCount() + len(self.textCursor().selectedText())
+        if len(text := source.text()) > room:
+            self.insertPlainText(text[: max(0, room)])
+            self.shortened.emit()
+        else:
+            super().insertFromMimeData(source)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Take Ctrl+Enter as "done"; everything else types."""
@@ -38,7 +52,7 @@ class PlateBox(QWidget):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.box, self._left = _Box(), Soft()
+        self.box, self._left, self.trouble = _Box(), Soft(), Trouble()
         self.box.setPlaceholderText(
             self.tr("Type or paste the plate, in one line or many: 1/2 208-230 1075 ccwle 48Y 5.6 1/2x6")
         )
@@ -49,9 +63,15 @@ class PlateBox(QWidget):
         down.setSpacing(GRID // 2)
         down.addWidget(self.box)
         down.addWidget(self._left)
+        down.addWidget(self.trouble)
         self.setFocusProxy(self.box)
         self.box.textChanged.connect(lambda: self.typed.emit(self.box.toPlainText()))
         self.box.enter.connect(self.entered)
+        self.box.shortened.connect(self._tell_cut)
+
+    def _tell_cut(self) -> None:
+        line = self.tr("That is longer than any plate: only the first {} characters were taken.")
+        self.trouble.tell(line.format(f"{LONGEST:,}"))
 
     def show_text(self, text: str) -> None:
         """Show a plate's text, keeping the cursor while the user writes it."""

@@ -141,8 +141,12 @@ class Shelf:
         return self._work.store(self._attached, tuple(paths))
 
     def _attached(self, paths: tuple[Path, ...]) -> tuple[Attachment, ...]:
+        from matcher.store.attachments import LARGEST
+        from matcher.store.files import read_limited
+
         store = self.opened()
-        return tuple(Attachment(name=path.name, digest=store.attach(path.read_bytes())) for path in paths)
+        contents = [(path.name, read_limited(path, LARGEST)) for path in paths]
+        return tuple(Attachment(name=name, digest=store.attach(content)) for name, content in contents)
 
     def picture(self, digest: str) -> Task:
         """Return the bytes of a kept picture."""

@@ -20,9 +20,7 @@ def add(db: Database, content: bytes) -> str:
     """Keep bytes and return their digest. Raises `UnreadableInput` for more than `LARGEST`."""
     if len(content) > LARGEST:
         size = len(content) // 2**20
-        raise UnreadableInput(
-            f"a file of {size} MB is too large to keep; the most is {LARGEST // 2**20} MB can be."
-        )
+        raise UnreadableInput(f"a file of {size} MB is too large to keep; the most is {LARGEST // 2**20} MB.")
     digest = hashlib.sha256(content).hexdigest()
     with change(db):
         db.execute(

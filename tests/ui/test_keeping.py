@@ -6,13 +6,15 @@ import sqlite3
 
 import pytest
 from PySide6.QtCore import Qt
+from PySide6.QtGui import QGuiApplication
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QPushButton
 
 from matcher.job import Job
 from matcher.job.listing import Listing
 from matcher.store import Store
-from ui.bench import OLD_MOTOR
+from ui import intake
+from ui.bench import OLD_MOTOR, STOCK
 
 
 def enter(bench, field: str, text: str) -> None:
@@ -253,3 +255,45 @@ def test_a_hostile_job_shows_plain_and_can_be_edited(bench, stored, qtbot, tmp_p
     QTest.keyClicks(bench.plate.box, " 1075 RPM")
     stored(bench)
     assert bench.session.job.plate_text.endswith(" 1075 RPM")
+
+
+def test_a_paste_longer_than_any_plate_is_cut_and_said(bench, settle):
+    QGuiApplication.clipboard().setText("1/2 HP 115V\n" * 900_000)
+    bench.plate.box.paste()
+    settle(bench)
+    assert len(bench.session.job.plate_text) < 20_001
+    assert "longer than any plate" in bench.plate.trouble.text()
+
+
+def test_a_listing_too_long_to_keep_is_one_line_and_the_others_come_in(monkeypatch):
+    monkeypatch.setattr(intake, "LONGEST_TEXT", 40)
+    text = (
+        "Model: QX-1\nHP: 1/2\nPrice: $20\n\n\nModel: QX-2\nHP: 1/3\n" + "very long " * 9 + "\nPrice: $30\n"
+    )
+    came = intake.from_text(lambda _share: None, text, "pasted")
+    assert [one.splitlines() for one in came.problems] == [[came.problems[0]]]
+    assert "more than a listing holds" in came.problems[0]
+
+
+def test_a_lot_is_there_again_after_its_helper_was_ended(bench, settle, qtbot, tmp_path):
+    (tmp_path / "lot.csv").write_text("title,hp,volts,price\nmotor,1/2,115,$20\nmotor,1/3,115,$25\n")
+    QTest.keyClicks(bench.plate.box, "1/2 HP 115V")
+    settle(bench)
+    page = bench.pages[STOCK]
+    bench.window.go_to(STOCK)
+    qtbot.waitUntil(lambda: page._task is None, timeout=20_000)
+    page.open_files([tmp_path / "lot.csv"])
+    qtbot.waitUntil(lambda: page.model.total == 2 and page._task is None, timeout=20_000)
+    bench.clerk._process.kill()
+    bench.clerk._process.join()
+    enter(bench, "volts", "230")
+    qtbot.waitUntil(lambda: "try again" in page.trouble.text(), timeout=20_000)
+    enter(bench, "volts", "115")
+    settle(bench)
+    qtbot.waitUntil(lambda: page._task is None and not page._is_stale(), timeout=20_000)
+    assert page.model.total == 2
+
+
+def test_a_line_of_trouble_stays_one_plain_line(bench):
+    bench.plate.trouble.tell("a\nb\u202e\0<b>c</b>")
+    assert bench.plate.trouble.text() == "a b\ufffd\u2400<b>c</b>"

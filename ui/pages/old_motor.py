@@ -129,8 +129,9 @@ class OldMotorPage(Page):
         self.edits[name].setFocus(Qt.FocusReason.ShortcutFocusReason)
 
     def _type_plate(self, text: str) -> None:
-        job = self.desk.session.job
-        self.desk.session.edit(self.tr("typing the plate"), job.edited(plate_text=text), merge="plate")
+        words = self.tr("typing the plate")
+        line = self.desk.session.try_edit(words, lambda job: job.edited(plate_text=text), merge="plate")
+        self.plate.trouble.tell(line)
 
     def _enter(self, name: str, text: str) -> None:
         words = self.tr("changing {}").format(fields()[name].label.lower())

@@ -108,9 +108,17 @@ class StockPage(Page):
         super().showEvent(event)  # type: ignore[arg-type]
         if not self._loaded_once:
             self._loaded_once = True
-            self._start(self.desk.work.run_ticking(self.desk.clerk.stock), self._loaded)
+            task = self.desk.work.run_ticking(self.desk.clerk.stock)
+            task.failed.connect(lambda _fault: self._not_loaded())
+            self._start(task, self._loaded)
         else:
             self.rank()
+
+    def _not_loaded(self) -> None:
+        """Try again on the next visit; what is in the stock isn't known."""
+        self._loaded_once = False
+        self.line.setText("")
+        self.state.emit("")
 
     def choose_files(self) -> None:
         """Let the user choose tables."""
