@@ -3,22 +3,24 @@
 from collections.abc import Callable
 from typing import Any
 
-from PySide6.QtCore import QAbstractTableModel, QModelIndex, QPersistentModelIndex, Qt, Signal
+from PySide6.QtCore import Qt, Signal
 
 from matcher.record import Conflict, Mark, Record
 from ui.fields import fields, label
+from ui.models.row_table import Index, RowTable
 from ui.spans import shown
 from ui.units import Units
 from ui.words import origin_word
 
 ORIGIN = Qt.ItemDataRole.UserRole + 1
 IS_CONFLICT = Qt.ItemDataRole.UserRole + 2
-Index = QModelIndex | QPersistentModelIndex
 FACT, VALUE, WORDS = range(3)
 
 
-class Facts(QAbstractTableModel):
+class Facts(RowTable):
     """Every field that the listing says, then every other field, empty, so that it can be filled in."""
+
+    EDITABLE = VALUE
 
     entered = Signal(str, str)
     """Field and the text that the user gave it."""
@@ -53,28 +55,9 @@ class Facts(QAbstractTableModel):
         """Return the row of a field, -1 if it has none."""
         return self.rows.index(field) if field in self.rows else -1
 
-    def rowCount(self, parent: Index = QModelIndex()) -> int:  # noqa: B008 - Qt's own signature
-        """Return the number of fields."""
-        return 0 if parent.isValid() else len(self.rows)
-
-    def columnCount(self, parent: Index = QModelIndex()) -> int:  # noqa: B008 - Qt's own signature
-        """Return the number of columns."""
-        return 0 if parent.isValid() else 3
-
-    def headerData(
-        self, section: int, orientation: Qt.Orientation, role: int = Qt.ItemDataRole.DisplayRole
-    ) -> Any:
+    def headings(self) -> tuple[str, ...]:
         """Return the columns' names."""
-        if role == Qt.ItemDataRole.DisplayRole and orientation == Qt.Orientation.Horizontal:
-            return (self.tr("Fact"), self.tr("Value"), self.tr("Words behind it"))[section]
-        return None
-
-    def flags(self, index: Index) -> Qt.ItemFlag:
-        """Values can be corrected."""
-        if not index.isValid():
-            return Qt.ItemFlag.NoItemFlags
-        usual = Qt.ItemFlag.ItemIsEnabled | Qt.ItemFlag.ItemIsSelectable
-        return usual | Qt.ItemFlag.ItemIsEditable if index.column() == VALUE else usual
+        return (self.tr("Fact"), self.tr("Value"), self.tr("Words behind it"))
 
     def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> Any:
         """Return what a cell shows."""

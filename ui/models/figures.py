@@ -2,11 +2,11 @@
 
 from typing import Any, NamedTuple
 
-from PySide6.QtCore import QAbstractTableModel, QModelIndex, QPersistentModelIndex, Qt, Signal
+from PySide6.QtCore import Qt, Signal
 
 from matcher.settings import Settings
+from ui.models.row_table import Index, RowTable
 
-Index = QModelIndex | QPersistentModelIndex
 NAME, FIGURE, SHIPPED = range(3)
 GROUPS = ("weights", "priors", "condition_chances", "swap_costs")
 
@@ -20,8 +20,10 @@ class Figure(NamedTuple):
     shipped: float
 
 
-class Figures(QAbstractTableModel):
+class Figures(RowTable):
     """One row a figure."""
+
+    EDITABLE = FIGURE
 
     entered = Signal(str, str, str)
     """Group, name and the text that the user gave it."""
@@ -46,28 +48,9 @@ class Figures(QAbstractTableModel):
         self.rows = rows
         self.dataChanged.emit(self.index(0, 0), self.index(len(rows) - 1, SHIPPED))
 
-    def rowCount(self, parent: Index = QModelIndex()) -> int:  # noqa: B008 - Qt's own signature
-        """Return the number of figures."""
-        return 0 if parent.isValid() else len(self.rows)
-
-    def columnCount(self, parent: Index = QModelIndex()) -> int:  # noqa: B008 - Qt's own signature
-        """Return the number of columns."""
-        return 0 if parent.isValid() else 3
-
-    def headerData(
-        self, section: int, orientation: Qt.Orientation, role: int = Qt.ItemDataRole.DisplayRole
-    ) -> Any:
+    def headings(self) -> tuple[str, ...]:
         """Return the columns' names."""
-        if role == Qt.ItemDataRole.DisplayRole and orientation == Qt.Orientation.Horizontal:
-            return (self.tr("Figure"), self.tr("Now"), self.tr("Shipped"))[section]
-        return None
-
-    def flags(self, index: Index) -> Qt.ItemFlag:
-        """The figure in use can be changed."""
-        if not index.isValid():
-            return Qt.ItemFlag.NoItemFlags
-        usual = Qt.ItemFlag.ItemIsEnabled | Qt.ItemFlag.ItemIsSelectable
-        return usual | Qt.ItemFlag.ItemIsEditable if index.column() == FIGURE else usual
+        return (self.tr("Figure"), self.tr("Now"), self.tr("Shipped"))
 
     def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> Any:
         """Return what a cell shows."""

@@ -2,14 +2,14 @@
 
 from typing import Any, NamedTuple
 
-from PySide6.QtCore import QAbstractTableModel, QModelIndex, QPersistentModelIndex, Qt
+from PySide6.QtCore import Qt
 
 from matcher.judging.asking import Question
 from matcher.money.questions import Worth
 from ui.answers import Answers
 from ui.models.pile import name_of
+from ui.models.row_table import Index, RowTable
 
-Index = QModelIndex | QPersistentModelIndex
 WORTH, WHOM, QUESTION = range(3)
 
 
@@ -21,7 +21,7 @@ class Asked(NamedTuple):
     worth: float | None
 
 
-class Questions(QAbstractTableModel):
+class Questions(RowTable):
     """One row a question; without a fallback nothing has a worth and the order is the engine's."""
 
     def __init__(self) -> None:
@@ -36,21 +36,9 @@ class Questions(QAbstractTableModel):
         self.rows = _by_worth(answers.worths) if answers.worths else _unweighed(answers)
         self.endResetModel()
 
-    def rowCount(self, parent: Index = QModelIndex()) -> int:  # noqa: B008 - Qt's own signature
-        """Return the number of questions."""
-        return 0 if parent.isValid() else len(self.rows)
-
-    def columnCount(self, parent: Index = QModelIndex()) -> int:  # noqa: B008 - Qt's own signature
-        """Return the number of columns."""
-        return 0 if parent.isValid() else 3
-
-    def headerData(
-        self, section: int, orientation: Qt.Orientation, role: int = Qt.ItemDataRole.DisplayRole
-    ) -> Any:
+    def headings(self) -> tuple[str, ...]:
         """Return the columns' names."""
-        if role == Qt.ItemDataRole.DisplayRole and orientation == Qt.Orientation.Horizontal:
-            return (self.tr("Worth"), self.tr("About"), self.tr("Question"))[section]
-        return None
+        return (self.tr("Worth"), self.tr("About"), self.tr("Question"))
 
     def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> Any:
         """Return what a cell shows."""
