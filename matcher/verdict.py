@@ -48,12 +48,18 @@ class Judgement:
 def judge(wanted: Wanted, candidate: Record, settings: Settings | None = None) -> Judgement:
     """Judge one candidate against the failed motor and the place where it must run."""
     if candidate.facts.item == "part":
-        words = candidate.title.strip() or "something else"
+        words = _called(candidate)
         return Judgement(
             candidate.id, None, None, None, None, reason=f"Not a motor or its module, but a part: {words}."
         )
     pair = prepare(wanted, candidate)
     return judge_pair(pair, settings or Settings.shipped(), candidate.id)
+
+
+def _called(candidate: Record) -> str:
+    """Return what a listing calls its thing: the title, else its first line."""
+    first, *_ = (candidate.title.strip() or candidate.text.strip()[:200]).splitlines() or [""]
+    return first[:80].strip(" .") or "something else"
 
 
 def judge_pair(pair: Pair, settings: Settings, candidate: str = "") -> Judgement:

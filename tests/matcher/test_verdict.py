@@ -257,3 +257,20 @@ def test_a_fact_said_twice_is_not_called_unsaid() -> None:
     assert judgement.verdict == "ask"
     assert judgement.reason == "The listing says two different things about its turn. Which holds?"
     assert "isn't said" in judged({"turn": None, "seen_from": None}).reason
+
+
+@pytest.mark.parametrize(
+    ("title", "text", "words"),
+    [
+        ("Wheel 10 x 6", "bore 1/2", "a part: Wheel 10 x 6."),
+        (
+            "",
+            "\nSquirrel cage wheel 11 x 10, 1/2 inch bore\nCleaned.",
+            "a part: Squirrel cage wheel 11 x 10, 1/2 inch bore.",
+        ),
+        ("", "", "a part: something else."),
+    ],
+)
+def test_a_part_is_called_what_its_listing_calls_it(title: str, text: str, words: str) -> None:
+    part = Record("p", Offer(item="part"), title=title, text=text)
+    assert words in judge(Wanted(), part).reason
