@@ -15,6 +15,8 @@ SETTLED = Reads(old=_SHAFT, new=_SHAFT)
 SOURCE = "NEMA MG 1 4.9 (shaft tolerance); lengths and form: common practice"
 SAME_DIAMETER = 0.002
 """Inches: 1/2, .5, .4995 and 12.7 mm are one shaft; 16 mm is not 5/8."""
+STRIKES_FROM = 1.0
+"""Inches: a shaft longer than the old one by more is cut, or it may strike."""
 
 
 def judge(pair: Pair) -> Finding | None:
@@ -96,7 +98,7 @@ def _length(pair: Pair) -> list[Answer]:
         answers += _against_least(new, least)
     elif old is not None and new is not None:
         answers += _shorter(old, new)
-    if old is not None and new is not None and new - old > 1 + EPSILON:
+    if old is not None and new is not None and new - old > STRIKES_FROM + EPSILON:
         why = f"Its shaft is {inches(new)} long, the old one's {inches(old)}: cut it, or it may strike."
         answers.append(answer.loses(0.2, why))
     return answers

@@ -3,13 +3,11 @@
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
+from matcher.checks.shaft import STRIKES_FROM
 from matcher.motor import Motor, Offer, Site
 from matcher.trade.numbers import compact
 from matcher.triage.bench import kind_of
 from matcher.verdict import Judgement
-
-SHAFT_TOO_LONG_IN = 1.0
-"""A shaft longer than the old one by more is cut, as the shaft check says."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,7 +57,7 @@ def module_moves(swap: Swap) -> bool:
 
 def _long_shaft(swap: Swap) -> bool:
     old, new = swap.old.shaft_length_in, swap.new.shaft_length_in
-    return old is not None and new is not None and new > old + SHAFT_TOO_LONG_IN
+    return old is not None and new is not None and new > old + STRIKES_FROM
 
 
 def _file_flat(swap: Swap) -> bool:

@@ -4,12 +4,11 @@ from dataclasses import dataclass
 from functools import cache
 from typing import Literal
 
+from matcher.judging.presume import ELECTRONIC, by_kind
 from matcher.motor import Motor
 from matcher.tables import Row, rows
 
 Kind = Literal["ac", "ecm"]
-
-ECM_SIGNS = ("module", "module_number", "program_number", "rpm_range", "control_signal")
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,9 +55,8 @@ def _test(row: Row) -> BenchTest:
 
 def kind_of(motor: Motor) -> Kind:
     """Return which tests a motor takes: those with a module, and all others."""
-    if motor.motor_type is not None:
-        return "ecm" if motor.motor_type.startswith("ecm") else "ac"
-    return "ecm" if any(getattr(motor, sign) is not None for sign in ECM_SIGNS) else "ac"
+    kind = motor.motor_type or by_kind(motor, frozenset()).get("motor_type")
+    return "ecm" if kind in ELECTRONIC else "ac"
 
 
 def bench_for(motor: Motor) -> tuple[BenchTest, ...]:
