@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass, field
 from enum import StrEnum
+from typing import NamedTuple
 
 from matcher.motor import Offer
 
@@ -23,9 +24,8 @@ class Origin(StrEnum):
     """Taken over from the old motor, or implied by another fact; never said."""
 
 
-@dataclass(frozen=True, slots=True)
-class Mark:
-    """Where one value came from.
+class Mark(NamedTuple):
+    """Where one value came from; a tuple, because the reader makes a score of them for each listing.
 
     `source` is `"title"` or `"text"` for a value that was read, else empty; `span` is the half-open
     character range in that source, and `said` the words there: `source_text[span[0]:span[1]] == said`.
@@ -35,25 +35,6 @@ class Mark:
     source: str = ""
     span: tuple[int, int] = (0, 0)
     said: str = ""
-
-
-_READ = Origin.READ
-_set_origin, _set_source, _set_span, _set_said = (
-    Mark.__dict__[name].__set__ for name in ("origin", "source", "span", "said")
-)
-
-
-def read_mark(source: str, span: tuple[int, int], text: str) -> Mark:
-    """Return the mark of a value that was read in `text`; the reader makes a score of them a listing.
-
-    Filling the slots by hand takes half the time of a frozen class's own way.
-    """
-    mark = object.__new__(Mark)
-    _set_origin(mark, _READ)
-    _set_source(mark, source)
-    _set_span(mark, span)
-    _set_said(mark, text[span[0] : span[1]])
-    return mark
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,6 +1,5 @@
 """One listing of a job: its text as found, what was read in it, and what people know better."""
 
-from dataclasses import replace
 from functools import lru_cache
 from typing import Annotated, Any, Self
 from uuid import uuid4
@@ -27,7 +26,7 @@ def _tuples(value: object) -> object:
 
 def _plain_mark(mark: Mark) -> Mark:
     said = without_halves(mark.said)
-    return mark if said == mark.said else replace(mark, said=said)
+    return mark if said == mark.said else mark._replace(said=said)
 
 
 def _frozen(conflict: Conflict) -> Conflict:

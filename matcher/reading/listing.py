@@ -29,7 +29,7 @@ from matcher.reading.settle import settle
 from matcher.reading.thing import first_line, kind_of_thing
 from matcher.reading.together import GIVEN, tidy
 from matcher.reading.vocabulary import all_roles
-from matcher.record import Conflict, Mark, Record, read_mark
+from matcher.record import Conflict, Mark, Origin, Record
 
 __all__ = ["GIVEN", "read_beside", "read_listing", "read_plate"]
 
@@ -111,11 +111,11 @@ def _record(parts: list[Items], name: str, title: str, text: str, given: Sequenc
     tidy(settled, conflicts, parts)
     texts = {"title": title, "text": text}
     facts = _offer({field: value for field, (value, _) in settled.items()})
-    told = [(field, claim) for field, (_, claim) in settled.items() if field in facts.model_fields_set]
+    kept = facts.model_fields_set
     return Record(
         id=name,
         facts=facts,
-        where={field: read_mark(claim.source, claim.span, texts[claim.source]) for field, claim in told},
+        where={field: _mark(texts, claim) for field, (_, claim) in settled.items() if field in kept},
         conflicts=tuple(_conflict(texts, field, against) for field, against in conflicts.items()),
         title=title,
         text=text,
@@ -184,7 +184,8 @@ def _dispatch(items: Items, handled: _Handled) -> None:
 
 
 def _mark(texts: dict[str, str], claim: Claim) -> Mark:
-    return read_mark(claim.source, claim.span, texts[claim.source])
+    start, end = claim.span
+    return Mark(Origin.READ, claim.source, claim.span, texts[claim.source][start:end])
 
 
 def _conflict(texts: dict[str, str], field: str, claims: list[Claim]) -> Conflict:
