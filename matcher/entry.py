@@ -12,9 +12,8 @@ from typing import Literal, get_args, get_origin
 from matcher.errors import BadValue, UnknownField
 from matcher.job.given import value_for
 from matcher.motor import Motor, Offer, Site
+from matcher.units import MM_PER_INCH
 
-MM_PER_INCH = 25.4
-"""Exact by definition (NIST SP 811, appendix B.8)."""
 FINEST = 64
 """Denominator of the finest fraction of an inch that is said as one."""
 _ROUNDING_IN = 0.0006

@@ -6,12 +6,11 @@ segment (`shaft 5/8 keyed, 1-7/8 long`).
 """
 
 from dataclasses import dataclass
-from functools import cache
 
 from matcher.reading.figures import EIGHTHS
 from matcher.reading.items import Items
 from matcher.reading.owner import LENGTHS
-from matcher.units import factor
+from matcher.units import INCHES
 
 _THICKEST_SHAFT = 1.6  # inch; this trade's frames end at 1-5/8
 _ENDS = frozenset({"shafts", "shaft ends", "ends", "shaft end", "number of shafts", "no of shafts"})
@@ -35,12 +34,6 @@ class Length:
     inches: float
     has_unit: bool
     end: int
-
-
-@cache
-def inch(unit: str) -> float:
-    """Return what one of a unit is in inches."""
-    return 1.0 if unit == "in" else factor({"ft": "foot", "m": "meter"}.get(unit, unit), "inch")
 
 
 def lengths(items: Items) -> None:
@@ -69,7 +62,7 @@ def _length(items: Items, i: int) -> Length | None:
     if number.value in (1, 2) and items.word(items.skip(i - 1, -1)) in _ENDS:
         return None  # `Shaft ends: 2`
     if unit in LENGTHS and not _is_preposition(items, i + 1):
-        return Length(i, number.value * inch(unit), True, i + 1)
+        return Length(i, number.value * INCHES[unit], True, i + 1)
     if items.has(i + 1, "after") and unit not in ("in", None) and unit not in ("flat", "swallow"):
         return None
     if items.has(i - 1, "money") or (items.has(i + 1, "money") and not items.has(i + 2, "num")):
@@ -119,7 +112,7 @@ def _share_unit(items: Items, group: list[Length]) -> None:
     if group[-1].has_unit and unit in LENGTHS:
         for length in group[:-1]:
             if not length.has_unit:
-                length.inches *= inch(unit)
+                length.inches *= INCHES[unit]
                 length.has_unit = True
 
 
