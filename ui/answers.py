@@ -1,7 +1,7 @@
 """All that follows from a job: what its plate and listings say, and how each candidate stands.
 
-This runs on a worker; it only calls the engine. Records of listings that did not change and answers
-for an unchanged old motor are taken over from the last time.
+This runs on a worker; it only calls the engine. Records of listings that did not change and findings
+for an unchanged old motor are taken over from the last time: a changed figure only weighs them again.
 """
 
 from collections.abc import Callable
@@ -11,7 +11,7 @@ from matcher.job import Job
 from matcher.judging.missing import Missing, missing
 from matcher.money.plan import Plan, best_plan
 from matcher.money.questions import Worth, worths
-from matcher.money.weigh import Weighed, place, weigh
+from matcher.money.weigh import Weighed, place, weigh, weighed_again
 from matcher.motor import Wanted
 from matcher.record import Record
 from matcher.settings import Settings
@@ -85,10 +85,10 @@ def _still_good(
     """Return the records, and the answers where the old motor is unchanged too, that still hold."""
     if before is None:
         return {}
-    same_question = before.wanted == wanted and before.settings == settings
     then = {listing.id: listing for listing in before.job.listings}
-    return {
-        listing.id: (before.records[listing.id], before.weighed[listing.id] if same_question else None)
-        for listing in job.listings
-        if then.get(listing.id) is listing
-    }
+    kept = [listing.id for listing in job.listings if then.get(listing.id) is listing]
+    if before.wanted != wanted:
+        return {one: (before.records[one], None) for one in kept}
+    if before.settings == settings:
+        return {one: (before.records[one], before.weighed[one]) for one in kept}
+    return {one: (before.records[one], weighed_again(before.weighed[one], settings)) for one in kept}

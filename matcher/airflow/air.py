@@ -8,9 +8,6 @@ STANDARD_DENSITY_LB_FT3 = 0.075
 SENSIBLE_HEAT_FACTOR = 1.08
 """Btu/h per CFM and degree F of standard air: 0.075 lb/ft3 x 60 min/h x 0.24 Btu/(lb F)."""
 
-VELOCITY_FACTOR = 4005.0
-"""Feet per minute per square root of an inch of water, standard air (ACGIH ventilation manual)."""
-
 BTU_H_PER_WATT = 3.412
 """Btu/h that a watt gives as heat (exactly 3.412142, International Table Btu)."""
 

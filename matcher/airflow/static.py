@@ -15,10 +15,3 @@ def total_external_static_in_wc(supply_in_wc: float, return_in_wc: float) -> flo
     supply = measured("the supply static", abs(supply_in_wc), low=0, high=MOST_IN_WC, unit="in. w.c.")
     back = measured("the return static", abs(return_in_wc), low=0, high=MOST_IN_WC, unit="in. w.c.")
     return supply + back
-
-
-def drop_in_wc(before_in_wc: float, after_in_wc: float) -> float:
-    """Return what a filter or coil takes, in inches of water, from the pressures on both its sides."""
-    before = measured("the pressure before", before_in_wc, low=-MOST_IN_WC, high=MOST_IN_WC, unit="in. w.c.")
-    after = measured("the pressure after", after_in_wc, low=-MOST_IN_WC, high=MOST_IN_WC, unit="in. w.c.")
-    return abs(before - after)

@@ -9,7 +9,7 @@ from matcher.money.plan import Gamble
 from matcher.motor import Offer, Wanted
 from matcher.record import Record
 from matcher.settings import Settings
-from matcher.verdict import Judgement, judge, rank_key
+from matcher.verdict import Judgement, judge, judged_again, rank_key
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,14 +58,21 @@ def weigh(wanted: Wanted, candidate: Record, settings: Settings | None = None) -
     """Judge one candidate and put chance and money to the judgement."""
     settings = settings or Settings.shipped()
     judgement = judge(wanted, candidate, settings)
-    offer = candidate.facts
+    return _with_money(judgement, candidate.facts, candidate.contradicted, settings)
+
+
+def weighed_again(weighed: Weighed, settings: Settings) -> Weighed:
+    """Return what `weigh` would with other settings, from the findings that are there."""
+    judgement = judged_again(weighed.judgement, settings)
+    return _with_money(judgement, weighed.offer, weighed.contradicted, settings)
+
+
+def _with_money(
+    judgement: Judgement, offer: Offer, contradicted: frozenset[str], settings: Settings
+) -> Weighed:
     chance = fit_chance(judgement, offer.condition, settings)
-    return Weighed(
-        judgement,
-        offer,
-        chance,
-        cost_of(offer, needs_mask(judgement.findings), settings, candidate.contradicted),
-    )
+    cost = cost_of(offer, needs_mask(judgement.findings), settings, contradicted)
+    return Weighed(judgement, offer, chance, cost, contradicted)
 
 
 def ranked(wanted: Wanted, candidates: Iterable[Record], settings: Settings | None = None) -> list[Weighed]:

@@ -6,7 +6,6 @@ from matcher.airflow.air import density_ratio
 from matcher.airflow.fan_laws import FanPoint, at_speed
 from matcher.airflow.heat_rise import airflow_cfm, electric_heat_btu_h
 from matcher.airflow.proof import prove
-from matcher.airflow.traverse import velocity_fpm
 from matcher.airflow.unbalance import derating, unbalance_percent
 from matcher.motor import Offer
 
@@ -67,23 +66,18 @@ def test_a_watt_is_3_412_btu_an_hour() -> None:
     assert electric_heat_btu_h(watts=1000) == pytest.approx(3412.14, rel=1e-4)
 
 
-def test_velocity_behind_an_inch_of_water() -> None:
-    assert velocity_fpm(1.0) == pytest.approx(4005)  # ACGIH ventilation manual
-    assert velocity_fpm(0.25) == pytest.approx(2002.5)
-
-
 @pytest.mark.parametrize(
     ("volts", "percent", "factor"),
     [
         # NEMA MG 1 14.36.2, its own example (numbers seen on a calculator page, the attribution from memory).
         pytest.param((460, 467, 450), 1.96, 0.95, id="460/467/450"),
         # DOE motor tip sheet on voltage unbalance, as quoted on a public page.
-        pytest.param((462, 463, 455), 1.1, 1.00, id="462/463/455"),
+        pytest.param((462, 463, 455), 1.09, 1.00, id="462/463/455"),
     ],
 )
 def test_voltage_unbalance(volts: tuple[float, ...], percent: float, factor: float) -> None:
     found = unbalance_percent(volts)
-    assert found == pytest.approx(percent, abs=0.02)
+    assert found == pytest.approx(percent, abs=0.005)
     assert derating(found) == pytest.approx(factor, abs=0.02)  # read off the graph Fig. 14-1
 
 

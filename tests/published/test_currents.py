@@ -1,10 +1,15 @@
-"""The code's full-load currents, row by row, with their own ratios, and the textbook's current."""
+"""The code's full-load currents, row by row, with their own ratios, and the speeds of pole counts."""
+
+from functools import cache
 
 import pytest
 from fluids import pump
 
 from matcher import tables
-from matcher.trade.electrics import circuit_amps_needed, full_load_amps, synchronous_speed, table_amps
+from matcher.checks import current
+from matcher.checks.speed import poles
+from matcher.judging.pair import Pair
+from matcher.motor import Motor, Offer, Site
 
 pytestmark = pytest.mark.published
 
@@ -35,6 +40,16 @@ THREE_PHASE = [
     (7.5, (None, 25.3, 24.2, 22, 11, 9)),
     (10, (None, 32.2, 30.8, 28, 14, 11)),
 ]
+
+
+@cache
+def table_amps(phase: int, hp: float, volts: float) -> float:
+    return next(
+        float(row["amps"])
+        for row in tables.rows("full_load_amps")
+        if (int(row["phase"]), float(row["volts"])) == (phase, volts)
+        and float(row["hp"]) == pytest.approx(hp, abs=1e-4)
+    )
 
 
 @pytest.mark.parametrize(("hp", "amps"), SINGLE_PHASE)
@@ -70,29 +85,21 @@ def test_the_three_phase_table_s_own_ratios(hp: float) -> None:
     [(9.8, 12.25), (12, 15), (16, 20), (13, 16.25)],
 )
 def test_nec_430_22(full_load: float, circuit: float) -> None:
-    assert circuit_amps_needed(full_load) == pytest.approx(circuit)
+    def outcome(there: float) -> str | None:
+        plate = {"amps": (full_load,), "volts": "115"}
+        pair = Pair(Motor(**plate), Offer(**plate), Site(circuit_amps=there))
+        found = current.judge(pair)
+        return found.outcome.value if found else None
+
+    assert (outcome(circuit), outcome(circuit - 0.01)) == ("same", "loss")
 
 
-@pytest.mark.parametrize(
-    ("watts", "volts", "phase", "factor"),
-    [(746 / 0.7, 115, 1, 0.8), (746, 230, 3, 0.8), (1500, 460, 3, 0.85), (250, 120, 1, 0.95)],
-)
-def test_current_against_fluids(watts: float, volts: float, phase: int, factor: float) -> None:
-    expected = pump.current_ideal(P=watts, V=volts, phase=phase, PF=factor)
-    assert full_load_amps(watts, volts, power_factor=factor, phase=phase) == pytest.approx(expected)
-
-
-def test_the_table_is_no_fan_motor_s_plate() -> None:
-    """A 1/3 hp split-capacitor motor of 62 % and power factor 0.9 draws 3.87 A where the table says 7.2."""
-    watts = 745.7 / 3 / 0.62
-    assert full_load_amps(watts, 115, power_factor=0.9) == pytest.approx(3.87, abs=0.01)
-    assert table_amps(1, 1 / 3, 115) == 7.2
-
-
-@pytest.mark.parametrize("poles", [2, 4, 6, 8, 12])
+@pytest.mark.parametrize("count", [2, 4, 6, 8, 12])
 @pytest.mark.parametrize("hertz", [50, 60])
-def test_synchronous_speed_against_fluids(hertz: float, poles: int) -> None:
-    assert synchronous_speed(hertz, poles) == pytest.approx(pump.speed_synchronous(hertz, poles))
+def test_poles_against_the_synchronous_speeds_of_fluids(hertz: float, count: int) -> None:
+    synchronous = pump.speed_synchronous(hertz, count)
+    assert (poles(synchronous, hertz), poles(0.96 * synchronous, hertz)) == (count, count)
+    assert poles(1.01 * synchronous, hertz) == count - 2
 
 
 @pytest.mark.parametrize(

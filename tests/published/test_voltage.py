@@ -3,7 +3,6 @@
 import pytest
 
 from matcher.checks.voltage import Service, service
-from matcher.trade.electrics import unbalance, unbalance_factor
 from matcher.trade.rated import ratings
 from matcher.trade.supply import near_hertz, system
 
@@ -77,37 +76,3 @@ def test_a_230_v_motor_on_208_v_is_marginal() -> None:
 )
 def test_tolerance_of_a_rated_frequency(supply: float, rated: float, inside: bool) -> None:
     assert near_hertz(supply, rated) is inside
-
-
-@pytest.mark.parametrize(
-    ("volts", "percent"),
-    [
-        ((460, 467, 450), 1.96),  # NEMA MG 1 14.36.2, its own example (attribution from memory)
-        ((462, 463, 455), 1.09),  # a motor tip sheet of the US Department of Energy: 1.1 %
-    ],
-)
-def test_unbalance(volts: tuple[float, ...], percent: float) -> None:
-    assert unbalance(volts) == pytest.approx(percent, abs=0.005)
-
-
-@pytest.mark.parametrize(
-    ("percent", "factor"),
-    # NEMA MG 1 Fig. 14-1, read off the graph; other readers differ by 0.02.
-    [
-        (1, 1.0),
-        (1.5, 0.97),
-        (2, 0.95),
-        (2.5, 0.93),
-        (3, 0.89),
-        (3.5, 0.85),
-        (4, 0.82),
-        (4.5, 0.78),
-        (5, 0.76),
-    ],
-)
-def test_what_unbalance_leaves_of_the_power(percent: float, factor: float) -> None:
-    assert unbalance_factor(percent) == pytest.approx(factor, abs=0.001)
-
-
-def test_the_example_of_unbalance_is_derated_to_95_per_cent() -> None:
-    assert unbalance_factor(unbalance((460, 467, 450))) == pytest.approx(0.95, abs=0.005)

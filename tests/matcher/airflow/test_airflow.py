@@ -4,7 +4,7 @@ import pytest
 
 from matcher.airflow.curve import FanCurve, SystemCurve, operating_point
 from matcher.airflow.heat_rise import airflow_cfm, electric_heat_btu_h, furnace_heat_btu_h
-from matcher.airflow.static import drop_in_wc, total_external_static_in_wc
+from matcher.airflow.static import total_external_static_in_wc
 from matcher.airflow.traverse import traverse_cfm
 from matcher.errors import BadValue
 
@@ -27,10 +27,6 @@ def test_thin_air_needs_more_of_itself() -> None:
 @pytest.mark.parametrize("back", [-0.3, 0.3])
 def test_the_return_counts_with_or_without_its_minus(back: float) -> None:
     assert total_external_static_in_wc(0.2, back) == pytest.approx(0.5)
-
-
-def test_a_filter_takes_the_difference() -> None:
-    assert drop_in_wc(-0.1, -0.35) == pytest.approx(0.25)
 
 
 def test_a_traverse_is_the_mean_velocity_times_the_area() -> None:

@@ -7,10 +7,9 @@ from dataclasses import replace
 import pytest
 from motors import catalogue, market, wanted
 
-from matcher.money.again import ranked_again, weighed_again
 from matcher.money.plan import best_plan
 from matcher.money.sensitivity import Room, room_of_chances, room_of_weights
-from matcher.money.weigh import Weighed, ranked, weigh
+from matcher.money.weigh import Weighed, place, ranked, weigh, weighed_again
 from matcher.settings import Settings
 from matcher.verdict import judge
 
@@ -32,7 +31,8 @@ def weighed_job(seed: int, size: int = 16) -> list[Weighed]:
 
 
 def first_three(candidates: Sequence[Weighed], settings: Settings) -> list[str]:
-    return [one.id for one in ranked_again(candidates, settings)[:3]]
+    again = sorted((weighed_again(one, settings) for one in candidates), key=place)
+    return [one.id for one in again[:3]]
 
 
 def first_steps(candidates: Sequence[Weighed], settings: Settings) -> list[str]:
