@@ -76,6 +76,21 @@ def _shares(plain: str) -> tuple[float, ...]:
     return tuple(share for share in shares if share is not None) if None not in shares else ()
 
 
+def _listed(groups: list[str]) -> tuple[float, ...]:
+    """Read `1-1/2 – 3/4`: between free-standing dashes a whole and a fraction are one share."""
+    listed: list[float] = []
+    for group in groups:
+        shares = _shares(group)
+        whole = _value(group, shares)
+        if not shares:
+            return ()
+        listed += shares if whole is None else [whole]
+    # `1-1/2-3/4`: shares go down, so the first two are one.
+    if len(listed) == 3 and listed[0] % 1 == 0 and 0 < listed[1] < listed[2] < 1:
+        return listed[0] + listed[1], listed[2]
+    return tuple(listed)
+
+
 def _value(plain: str, shares: tuple[float, ...]) -> float | None:
     """Return the single number meant, a whole and a fraction (`5-5/8`) included."""
     if len(shares) == 1:
@@ -98,11 +113,12 @@ def _spelled(text: str) -> str:
 def _parse(text: str) -> Numeral:
     plain = _spelled(text)
     # A free-standing dash (`1 – 1/3`) parts two numbers, it never makes one of a whole and a fraction.
+    groups = plain.replace("|", "–").split("–")
     parted = "–" in plain
     plain = plain.replace("–", "-")
     pieces = re.split(r"([/\-])", plain.replace("|", "/"))
     atoms = tuple(_atom(piece) for piece in pieces[::2] if piece)
-    shares = _shares(plain.replace("|", "-"))
+    shares = _shares(plain) if len(groups) == 1 and plain.count("-") < 2 else _listed(groups)
     whole = "." not in plain and "," not in plain
     return Numeral(
         text,

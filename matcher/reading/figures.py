@@ -30,6 +30,8 @@ _SPOKEN = {
     "nine": "9",
     "oh": "0",
 }
+_SHARES = EIGHTHS | {"1/3", "2/3", "1/5", "1/6", "1/10", "1/12", "1/15", "1/20", "1/25", "1/30", "1/40"}
+_POWER = frozenset({"hp", "p", "horsepower"})
 _LABELS = frozenset({"rpm", "amps", "amp", "a", "fla", "hp"})
 _SMALLEST_SHARE = 0.3  # of the figure before it in a list; `1750, 184T` is no list
 # Figures that stand in lists, going down: speeds, amperes, fractions of a horsepower.
@@ -62,7 +64,7 @@ def gather(words: Words, token: int, figures: str, length: int) -> tuple[str, in
             comma = following == ","
             more = words[after + comma]
             figures, length = f"{figures}{'–' if '/' in more else '/'}{more}", length + 1 + comma
-        elif _joins(words, figures, after):
+        elif _joins(words, figures, after) or _is_share(words, figures, token, after):
             figures, length = f"{figures}{_JOINTS[following]}{words[after + 1]}", length + 2
         else:
             break
@@ -86,6 +88,13 @@ def _lists(words: Words, figures: str, token: int, after: int) -> bool:
     sure = comma or "/" in more or "/" in figures or form.fullmatch(third) is not None
     sure = sure or (token > 0 and words[token - 1] in _LABELS)
     return bool(one and two and one > two > _SMALLEST_SHARE * one and sure)
+
+
+def _is_share(words: Words, figures: str, token: int, after: int) -> bool:
+    """`H P 1 / 8`, `1 / 6 HP`: a fraction of a horsepower, its stroke between blanks."""
+    if words[after] != "/" or f"{figures}/{''.join(words[after + 1 : after + 2])}" not in _SHARES:
+        return False
+    return (token > 0 and words[token - 1] in _POWER) or words[after + 2 : after + 3] in (["hp"], ["h"])
 
 
 def _alike(figures: str, following: str) -> bool:

@@ -24,6 +24,7 @@ from matcher.reading.columns import pair_columns
 from matcher.reading.dimension import lengths
 from matcher.reading.dual import merge_frequencies
 from matcher.reading.items import NO_ROLES, Claim, Items
+from matcher.reading.letter_spaced import drawn_together, put_back
 from matcher.reading.positional import in_a_row
 from matcher.reading.settle import settle
 from matcher.reading.thing import first_line, kind_of_thing
@@ -79,7 +80,11 @@ def read_listing(text: str, title: str = "", *, id: str = "") -> Record:  # noqa
 
 def read_plate(text: str, *, id: str = "") -> Record:  # noqa: A002
     """Read a nameplate as typed or scanned; never raises, whatever the input."""
-    return _record([Items(text, "text", plate=True)], id, "", text)
+    drawn = drawn_together(text)
+    if drawn is None:
+        return _record([Items(text, "text", plate=True)], id, "", text)
+    read = _record([Items(drawn.text, "text", plate=True)], id, "", drawn.text)
+    return put_back(read, drawn, text)
 
 
 def read_beside(given: Sequence[Claim], seen: str, text: str, title: str = "", *, id: str = "") -> Record:  # noqa: A002

@@ -26,7 +26,11 @@ FIELDS = {
     "elsewhere": "power_hp volts phase hertz amps rpm speeds shaft_diameter_in body_diameter_in capacitor_uf",
     "damage": "power_hp volts phase hertz amps rpm speeds enclosure turn seen_from ambient_c bearing "
     "insulation_class duty mounting capacitor_uf capacitor_vac",
+    "plate": "brand part_number other_numbers power_hp volts phase hertz amps rpm rpm_range speeds turn seen_from "
+    "shaft_diameter_in shaft_length_in frame enclosure bearing insulation_class ambient_c service_factor duty "
+    "protector capacitor_uf capacitor_vac",
 }
+PLATES = {"damage", "plate"}
 
 
 def rows() -> list[object]:
@@ -35,7 +39,8 @@ def rows() -> list[object]:
         lines = [line for line in table.read_text(encoding="utf-8").splitlines() if not line.startswith("#")]
         for line in lines[1:]:
             text, facts = line.split("\t")
-            found.append(pytest.param(table.stem, text, facts, id=f"{table.stem}: {text}"))
+            plain = text.replace("\\n", "\n")  # a plate has several lines
+            found.append(pytest.param(table.stem, plain, facts, id=f"{table.stem}: {text}"))
     return found
 
 
@@ -48,7 +53,7 @@ def due(facts: str) -> dict[str, object]:
 
 @pytest.mark.parametrize(("family", "text", "facts"), rows())
 def test_words(family: str, text: str, facts: str) -> None:
-    read = read_plate if family == "damage" else read_listing
+    read = read_plate if family in PLATES else read_listing
     said = read(text).facts.said()
     got = {field: value for field, value in said.items() if field in FIELDS[family].split()}
     wanted = due(facts)
