@@ -8,7 +8,10 @@ import importlib
 import io
 import os
 import sys
+from collections.abc import Iterator
+from contextlib import contextmanager
 from pathlib import Path
+from typing import Any
 
 import click
 
@@ -30,8 +33,35 @@ COMMANDS: dict[str, str] = {
 _HELP = {"help_option_names": ["-h", "--help"]}
 
 
+class ReaderGone(Exception):
+    """Whoever read our output has gone away (`| head`); to a filter that is no failure."""
+
+
+@contextmanager
+def _reader_may_go() -> Iterator[None]:
+    """Tell of a closed pipe by `ReaderGone`: click and rich would make a failure of it."""
+    try:
+        yield
+    except BrokenPipeError as gone:
+        raise ReaderGone from gone
+    except SystemExit as end:
+        if isinstance(end.__context__, BrokenPipeError):
+            raise ReaderGone from end
+        raise
+
+
 class LateCommands(click.Group):
     """A group that imports a command's file when the command is called, so that help is instant."""
+
+    def make_context(self, *words: Any, **settings: Any) -> click.Context:
+        """Read the words; help is printed here."""
+        with _reader_may_go():
+            return super().make_context(*words, **settings)
+
+    def invoke(self, ctx: click.Context) -> Any:
+        """Run the command that was called."""
+        with _reader_may_go():
+            return super().invoke(ctx)
 
     def list_commands(self, ctx: click.Context) -> list[str]:  # noqa: ARG002
         """Return the names in the order people need them."""
@@ -73,8 +103,16 @@ def complain(line: str) -> None:
 def main(words: list[str] | None = None) -> None:
     """Run the command and exit; no traceback reaches the user."""
     _write_anything()
+    sys.exit(_status(words))
+
+
+def _status(words: list[str] | None) -> int:
+    """Run the command and return its exit status; whatever stopped it was told in one line."""
+    status: object = 0
     try:
         status = samespin.main(args=words, prog_name="samespin", standalone_mode=False)
+    except ReaderGone:
+        _close_quietly()
     except click.exceptions.Exit as end:
         status = end.exit_code
     except click.ClickException as wrong:
@@ -83,9 +121,6 @@ def main(words: list[str] | None = None) -> None:
     except click.Abort:
         complain("stopped")
         status = 1
-    except BrokenPipeError:
-        _close_quietly()
-        status = 0
     except SamespinError as fault:
         complain(str(fault))
         status = 1
@@ -98,7 +133,7 @@ def main(words: list[str] | None = None) -> None:
     except Exception as fault:  # noqa: BLE001 - the last place that can keep a traceback from the user
         complain(_own_fault(fault))
         status = 1
-    sys.exit(status if isinstance(status, int) else 0)
+    return status if isinstance(status, int) else 0
 
 
 def _write_anything() -> None:

@@ -144,17 +144,13 @@ def _lines(standing: Standing) -> list[str]:
     lines += ["", "To measure (listing; old motor):"]
     for item in standing.items:
         mark = "x" if item.field in standing.values else " "
-        said = (
-            f'{item.listed} ("{" ".join(item.said.split())[:60]}")'
-            if item.said
-            else item.listed or item.doubt
-        )
-        lines.append(f"  [{mark}] {item.label}: {said}; old {item.old or 'not known'}. {item.how}")
+        lines.append(f"  [{mark}] {item.label}: {_listed(item)}; old {item.old or 'not known'}. {item.how}")
     lines += ["", "To look at:", *(f"  [ ] {look.question} {look.how}" for look in standing.looks)]
     return lines
 
 
 def _listed(item: Item) -> str:
+    """Return what the listing says of a fact with its own words, or why it doesn't count."""
     if not item.said:
         return item.listed or item.doubt
     return f'{item.listed} ("{" ".join(item.said.split())[:60]}")'

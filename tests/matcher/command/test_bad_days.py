@@ -46,6 +46,19 @@ def test_a_full_disk_is_one_line(folder, words):
     )
 
 
+@pytest.mark.parametrize(
+    "words",
+    [("read", "höf.csv"), ("read", "höf.csv", "--json"), ("rank", "--old", str(OLD), "höf.csv"), ("--help",)],
+)
+def test_a_reader_that_goes_away_ends_it_quietly(folder, words):
+    end, start_of_pipe = os.pipe()
+    os.close(end)
+    with os.fdopen(start_of_pipe, "wb") as pipe:
+        run = start(*words, cwd=folder, stdout=pipe)
+        _, err = run.communicate()
+    assert (run.returncode, err) == (0, b"")
+
+
 def test_a_closed_standard_input_is_one_line(folder):
     command = f'exec "{sys.executable}" -m matcher.command read - <&-'
     run = subprocess.run(["sh", "-c", command], cwd=folder, capture_output=True, check=False)
