@@ -7,15 +7,59 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from matcher.reading.figures import FIRST_OF_NUMBER
+
 if TYPE_CHECKING:
     from matcher.reading.items import Items
+    from matcher.reading.vocabulary import Roles
 
+_LOOK_BEFORE = 4
 _BEFORE = 4
 _ASKED = 6
 _FAR = 60  # items; nothing is looked for farther away, so that the work stays linear
 _STOPS = frozenset(".;|\n")
-_DOUBTED = frozenset({"fact", "weak", "bearing", "protector", "flats"})
-_STATEMENTS = _DOUBTED | {"turn", "turnview", "either", "unit"}
+_DOUBTED = frozenset({"fact", "weak", "bearing", "protector", "flats", "turn", "either"})
+_STATEMENTS = _DOUBTED | {"turnview", "unit"}
+
+
+def figure_follows(words: list[str], token: int) -> bool:
+    """`not 115 V`, `not for 230 V`: say whether the word before `token` is about a figure."""
+    return any(word[0] in FIRST_OF_NUMBER for word in words[token : token + _LOOK_BEFORE])
+
+
+def heed(items: Items, roles: Roles, after: int, clause: int) -> None:
+    """Heed words that doubt, correct, affirm or measure; `after` is the token behind them."""
+    if "unsure" in roles:
+        if roles["unsure"] != "figure" or figure_follows(items.scan.words, after):
+            doubt(items, after, clause)
+    elif "asks" in roles:
+        ask(items, clause)
+    elif "affirms" in roles:
+        affirm(items)
+    if "takeback" in roles:
+        take_back(items)
+    if "takeback" in roles or "corrects" in roles:
+        items.turned.append(len(items.roles))
+    if "measured" in roles:
+        items.measured.update((clause, field) for field in roles["measured"].split())
+
+
+def doubt(items: Items, after: int, clause: int) -> None:
+    """Doubt a clause; a doubt that fills a bracket is about what stands before it: `1075 rpm (I think)`."""
+    if _says(items, "(") and items.scan.words[after : after + 1] == [")"]:
+        ask(items, clause)
+    items.doubted.add(clause)
+
+
+def affirm(items: Items) -> None:
+    """`115 V? Yes.` asks nothing."""
+    if _says(items, "?"):
+        items.asked.difference_update(range(len(items.roles) - _ASKED, len(items.roles)))
+
+
+def _says(items: Items, sign: str) -> bool:
+    """Say whether the last item so far is a sign."""
+    return bool(items.first) and items.scan.words[items.first[-1]] == sign
 
 
 def take_back(items: Items) -> None:
@@ -33,8 +77,13 @@ def take_back(items: Items) -> None:
 
 
 def ask(items: Items, clause: int) -> None:
-    """Doubt the last figure before a question mark and what stands behind it, or the word right before it."""
+    """Doubt the last figure before a question mark and what stands behind it, or the word right before it.
+
+    In `1/3 HP (?)` a bracket stands between them.
+    """
     end = len(items.roles)
+    if _says(items, "("):
+        end, clause = end - 1, clause - 1
     for i in range(end - 1, max(-1, end - _ASKED), -1):
         if items.clause[i] != clause:
             return

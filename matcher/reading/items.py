@@ -3,21 +3,21 @@
 A clause ends at a comma, bracket or free-standing dash, a segment at a full stop, semicolon, bar or
 line end: a number belongs to its own segment. Words that turn away from the motor at hand ("replaces
 a ...", "not ...") mute what follows in their clause; words of doubt ("maybe", "?") mute all of it.
+A bracket keeps its muting to itself, and "but" or "this one is" ends any.
 """
 
 from collections.abc import Mapping
 from dataclasses import dataclass
 
 from matcher.numeral import Numeral, numeral
-from matcher.reading.aside import ask, set_apart, take_back
+from matcher.reading.aside import ask, figure_follows, heed, set_apart
 from matcher.reading.figures import FIRST_OF_NUMBER, GOES_ON, gather
 from matcher.reading.scan import Scan, scan, unjoin
-from matcher.reading.vocabulary import Entries, Kind, Roles, entries, heads, longest
+from matcher.reading.vocabulary import TURNS, Entries, Kind, Roles, entries, heads, longest
 
 NO_ROLES: Roles = {}
 NUMBER: Roles = {"num": ""}
 LEADS_ON: Roles = {"fill": "-"}
-_LOOK_BEFORE = 4
 # A capacitor that the motor needs is a fact about it, whoever supplies it.
 _NEEDED = frozenset({"capacitor_uf", "capacitor_vac"})
 # Twice as many as any handler looks behind the last item or before the first one.
@@ -25,8 +25,9 @@ _PADDING = 32
 _NO_ITEMS: list[Roles] = [NO_ROLES] * _PADDING
 _NO_WORDS = [""] * _PADDING
 SEGMENT_ENDS = frozenset("\n|;.!?")
-CLAUSE_ENDS = frozenset(",+→")
+CLAUSE_ENDS = frozenset(",+→") | TURNS
 _BRACKETS = frozenset("()[]")
+_OPENING = frozenset("([")
 _PLAIN, _FIGURES, _COMMA, _STOP = Kind.PLAIN, Kind.FIGURES, Kind.COMMA, Kind.STOP
 
 
@@ -53,8 +54,9 @@ class Items:
     """
 
     __slots__ = (
-        "active", "asked", "claims", "clause", "count", "doubted", "first", "head", "last", "muted",
-        "numbers", "plate", "raws", "roles", "scan", "segment", "source", "used", "words",
+        "active", "asked", "claims", "clause", "count", "doubted", "first", "head", "last", "measured",
+        "muted", "numbers", "outside", "plate", "raws", "roles", "scan", "segment", "source", "turned",
+        "used", "words",
     )  # fmt: skip
 
     def __init__(self, text: str, source: str, *, plate: bool = False) -> None:
@@ -71,6 +73,11 @@ class Items:
         self.muted: list[str] = []
         self.doubted: set[int] = set()
         self.asked: set[int] = set()
+        self.measured: set[tuple[int, str]] = set()
+        """Clauses, and the fields that somebody measured there: what is printed counts, not that."""
+        self.turned: list[int] = []
+        """The items that correct or deny a figure."""
+        self.outside = ""
         self.active: list[int] = []
         self.numbers: dict[int, Numeral] = {}
         self.claims: list[Claim] = []
@@ -150,16 +157,14 @@ class Items:
             return set_apart(self, segment, clause if roles["apart"] == "clause" else None)
         if "mute" in roles:
             return roles["mute"]
-        if "not" in roles and self._denies_figure(self.scan.words, after):
+        if "here" in roles:
+            return ""
+        if "not" in roles and figure_follows(self.scan.words, after):
+            self.turned.append(len(self.roles))
             return "sticky"
-        if "origin" in roles and self._denies_figure(self.scan.words, after):
+        if "origin" in roles and figure_follows(self.scan.words, after):
             return "clause"
-        if "unsure" in roles:
-            self.doubted.add(clause)
-        elif "asks" in roles:
-            ask(self, clause)
-        elif "takeback" in roles:
-            take_back(self)
+        heed(self, roles, after, clause)
         return muted
 
     def _sign(self, sign: str, token: int, place: tuple[int, int, str]) -> tuple[Roles, int, int, str]:
@@ -172,16 +177,15 @@ class Items:
         if sign[0] == ".":
             return LEADS_ON, clause, segment, muted
         if sign in _BRACKETS:
+            if sign in _OPENING:
+                self.outside = muted
+            elif muted != "sentence":
+                muted = self.outside
             return NO_ROLES, clause + 1, segment, muted
         if sign in CLAUSE_ENDS or (sign in "-/" and self._free_dash(token)):
-            sticks = muted == "sticky" and self._goes_on(token + 1)
+            sticks = muted == "sticky" and sign not in TURNS and self._goes_on(token + 1)
             return NO_ROLES, clause + 1, segment, muted if sticks or muted == "sentence" else ""
         return NO_ROLES, clause, segment, muted
-
-    @staticmethod
-    def _denies_figure(words: list[str], token: int) -> bool:
-        """`not 115 V`, `not for 230 V`: the figure is denied."""
-        return any(word[0] in FIRST_OF_NUMBER for word in words[token : token + _LOOK_BEFORE])
 
     def _ends(self, word: str, token: int) -> bool:
         """Say whether a sign ends a segment; a point inside an address doesn't."""
@@ -189,7 +193,7 @@ class Items:
             return True
         label = self.roles[-1] if self.roles else NO_ROLES
         if ("unit" in label or "frame" in label) and not (len(self.roles) > 1 and "num" in self.roles[-2]):
-            return not self._denies_figure(self.scan.words, token + 1)  # `V. 115  A. 4.8`
+            return not figure_follows(self.scan.words, token + 1)  # `V. 115  A. 4.8`
         if word != ".":  # a row of points leads on when it touches what follows
             return self.scan.gaps[token] != ""
         return (
@@ -200,11 +204,19 @@ class Items:
         )
 
     def _goes_on(self, token: int) -> bool:
-        """Say whether a denied list goes on behind a comma: `not 120, 208 or 240`."""
-        following = self.scan.words[token : token + 2]
-        if following and following[0] in ("and", "or", "nor"):
-            following = following[1:]
-        return bool(following) and following[0][0] in FIRST_OF_NUMBER
+        """Say whether a denied list goes on behind a comma: `not 120, 208 or 240`.
+
+        A figure with another unit is no part of it: `not 3 phase, 1/2 hp`.
+        """
+        words = self.scan.words
+        if token < len(words) and words[token] in ("and", "or", "nor"):
+            token += 1
+        if token >= len(words) or words[token][0] not in FIRST_OF_NUMBER:
+            return False
+        before = self.roles[-1]
+        unit = before.get("unit") if len(self.roles) > 1 and "num" in self.roles[-2] else None
+        other = entries()[words[token + 1]].roles.get("unit") if token + 1 < len(words) else None
+        return "fact" not in before and (unit is None or other is None or unit == other)
 
     def _free_dash(self, token: int) -> bool:
         return self.scan.gaps[token] != "" and token > 0 and self.scan.gaps[token - 1] != ""
@@ -253,6 +265,8 @@ class Items:
             return
         first, last = (i, i) if j is None else (i, j) if i <= j else (j, i)
         clause = self.clause[i]
+        if self.measured and (clause, field) in self.measured:
+            return
         doubt = ""
         if clause in self.doubted:
             doubt = "words"

@@ -14,7 +14,23 @@ from matcher.reading.scan import scan
 from matcher.tables import rows
 
 TABLES = ("units", "facts", "control", "rotation", "labels", "scopes", "subjects", "offer")
-_HEEDED = frozenset({"mute", "not", "origin", "unsure", "apart", "asks", "takeback"})
+_HEEDED = frozenset(
+    {
+        "mute",
+        "not",
+        "origin",
+        "unsure",
+        "apart",
+        "asks",
+        "takeback",
+        "here",
+        "measured",
+        "affirms",
+        "corrects",
+    }
+)
+TURNS = frozenset({"but", "although", "though", "however"})
+"""Words that begin another thought: they part clauses as a comma does."""
 _SHAFT = frozenset({"shaft", "shafts"})
 _OF_SHAFT = frozenset({"fact", "flats"})  # `keyed shaft`, `double shaft`: what follows is about the shaft
 
@@ -92,7 +108,7 @@ def _kind(said: str) -> Kind:
     if first in FIRST_OF_NUMBER or said[-1] in FIRST_OF_NUMBER:
         return Kind.FIGURES
     if first.isalnum():
-        return Kind.PLAIN
+        return Kind.COMMA if said in TURNS else Kind.PLAIN
     if said == ",":
         return Kind.COMMA
     if said in _STOPS:
