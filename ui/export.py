@@ -1,7 +1,7 @@
 """A table of words as a page, a PDF, a CSV file, or lines for a spreadsheet.
 
 All words are hostile: they are escaped in a page, inserted as plain text in a PDF, and a cell that a
-spreadsheet would take for a formula gets an apostrophe in front (common practice against CSV injection).
+spreadsheet would take for a formula is made harmless.
 """
 
 import csv
@@ -13,21 +13,17 @@ from pathlib import Path
 from PySide6.QtCore import QMarginsF
 from PySide6.QtGui import QGuiApplication, QPageLayout, QPageSize, QPdfWriter, QTextDocument, QTextTable
 
+from matcher.spreadsheet import safe_cell
+
 Lines = Sequence[Sequence[str]]
-_FORMULA = ("=", "+", "-", "@", "\t", "\r")
 _STYLE = (
     "body{font:10pt sans-serif}table{border-collapse:collapse}"
     "td{border:1px solid #999;padding:3px 6px;text-align:left;vertical-align:top}"
 )
 
 
-def harmless(cell: str) -> str:
-    """Return a cell that no spreadsheet takes for a formula."""
-    return f"'{cell}" if cell.startswith(_FORMULA) else cell
-
-
 def _flat(cell: str) -> str:
-    return harmless(" ".join(cell.split()))
+    return safe_cell(" ".join(cell.split()))
 
 
 def copy_lines(lines: Lines) -> None:

@@ -18,12 +18,15 @@ INPUT = click.Path(path_type=Path, allow_dash=True)
 @click.command()
 @click.option("--plate", is_flag=True, help="The texts are nameplates, as typed or scanned.")
 @click.option("--json", "as_lines", is_flag=True, help="A JSON line for each record.")
+@click.option("--csv", "as_table", is_flag=True, help="A table for a spreadsheet, a row for each record.")
 @click.argument("files", nargs=-1, required=True, type=INPUT)
-def command(files: tuple[Path, ...], plate: bool, as_lines: bool) -> None:
+def command(files: tuple[Path, ...], plate: bool, as_lines: bool, as_table: bool) -> None:
     """Read FILES (text, saved pages, tables, JSON lines; - for standard input) and say their facts."""
     from matcher.command.progress import counted
     from matcher.reading.sources import Problem, records
 
+    if as_lines and as_table:
+        raise click.UsageError("give --json or --csv, not both")
     problems = 0
 
     def report(problem: Problem) -> None:
@@ -36,6 +39,11 @@ def command(files: tuple[Path, ...], plate: bool, as_lines: bool) -> None:
     if as_lines:
         for record in counted(found, "records read"):
             click.echo(json.dumps(as_json(record), ensure_ascii=True))
+    elif as_table:
+        from matcher.spreadsheet import table_lines
+
+        for line in table_lines(counted(found, "records read")):
+            click.echo(line)
     else:
         print_records(found)
     sys.exit(1 if problems else 0)

@@ -9,12 +9,11 @@ from hypothesis import strategies as st
 
 from matcher.job import Attachment, Fallback, Given, Job, Listing, Reading
 from matcher.motor import Motor, Offer, Site
-from matcher.record import Conflict, Mark, Origin, Record
+from matcher.record import Conflict, Mark, Origin
 from matcher.store import Store
 from matcher.store.job_file import dump_job, parse_job
 from matcher.store.leaves import places, put_together, take_apart
 from matcher.store.merge import merge
-from matcher.store.offers_csv import dump_offers, parse_offers
 
 pytestmark = pytest.mark.property
 
@@ -178,21 +177,6 @@ def test_nobody_else_changed_anything_means_no_clash(base: Job, mine: Job) -> No
     merged = merge(start, start, me)
     assert merged.clashes == ()
     assert merged.leaves.values == me.values
-
-
-@FEW
-@given(st.lists(st.builds(Record, ANY_TEXT, _facts(), title=ANY_TEXT, text=ANY_TEXT), max_size=4))
-def test_offers_come_back_from_a_table(records: list[Record]) -> None:
-    problems: list[object] = []
-    back = list(parse_offers(dump_offers(records), "x.csv", problems.append))
-    assert problems == []
-    assert [record.facts for record in back] == [record.facts for record in records]
-    assert [record.text for record in back] == [_plain(record.text) for record in records]
-    assert [record.title for record in back] == [_plain(record.title) for record in records]
-
-
-def _plain(text: str) -> str:
-    return "".join("\ufffd" if "\ud800" <= sign <= "\udfff" else sign for sign in text)
 
 
 @FEW

@@ -1,3 +1,4 @@
+import csv
 import json
 from pathlib import Path
 
@@ -62,3 +63,16 @@ def test_the_table_shows_facts_words_and_contradictions(
 def test_wrong_usage_is_status_two(capsys: pytest.CaptureFixture[str]) -> None:
     assert _run(capsys)[0] == 2
     assert _run(capsys, "--nonsense", "x")[0] == 2
+    assert _run(capsys, "--json", "--csv", "x")[0] == 2
+
+
+def test_a_table_for_a_spreadsheet(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    path = tmp_path / "t.csv"
+    path.write_text("hp,volts\n1/2,115\n3/4,460\n")
+    status, out, err = _run(capsys, "--csv", str(path))
+    rows = list(csv.DictReader(out.splitlines()))
+    assert (status, err) == (0, "")
+    assert [(row["id"], row["power_hp"], row["volts"]) for row in rows] == [
+        ("t.csv#1", "0.5", "115"),
+        ("t.csv#2", "0.75", "460"),
+    ]
