@@ -13,6 +13,7 @@ from matcher.numeral import Numeral, numeral
 from matcher.reading.aside import ask, figure_follows, heed, set_apart
 from matcher.reading.figures import FIRST_OF_NUMBER, GOES_ON, gather
 from matcher.reading.scan import Scan, scan, unjoin
+from matcher.reading.spelled import spelled
 from matcher.reading.vocabulary import TURNS, Entries, Kind, Roles, entries, heads, longest
 
 NO_ROLES: Roles = {}
@@ -122,7 +123,8 @@ class Items:
                     muted = self._take_notice(roles, after, clause, segment, muted)
                 self.active.append(len(first))
                 if "num" in roles:
-                    after = self._number(roles["num"], token, after)
+                    figures, after = spelled(roles["num"], words, after)
+                    after = self._number(figures, token, after)
             elif (kind := entry.kind) is _FIGURES:
                 roles, after = NUMBER, self._number(words[token], token, after)
             elif kind is _COMMA and not muted:

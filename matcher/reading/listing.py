@@ -35,7 +35,7 @@ from matcher.record import Conflict, Mark, Origin, Record
 __all__ = ["GIVEN", "read_beside", "read_listing", "read_plate"]
 
 Handler = Callable[[Items, int, str], None]
-_OF_MONEY = frozenset({"money", "price", "ship"})
+_OF_MONEY = frozenset({"money", "price", "ship", "shipped", "freeship", "wants", "buys"})
 _BY_UNIT: dict[str, Callable[[Items, int], None]] = {
     "pin": module.pins,
     "c": phrases.celsius,

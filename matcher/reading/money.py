@@ -1,16 +1,23 @@
 """Sums of money: which is the price, which the shipping, and which are neither."""
 
+from matcher.reading.bare_sums import bare_sums
 from matcher.reading.items import Items
-from matcher.reading.tiers import Sum, by_zones, is_for_many, is_superseded, rule_out_ranges
+from matcher.reading.sums import bare_shipping, named_currency, only_currency, signed_sums
+from matcher.reading.tiers import INCLUDES, Sum, by_zones, is_for_many, is_superseded, rule_out_ranges
 
 _AHEAD = 6
 _BACK = 7
 _PARTING = frozenset({"plus", "and", "then", "+", "/", "or", "|", "but", "-"})
-_AFTER_ONLY = frozenset({"bucks", "bux", "dollars", "dollar", "quid", "pesos"})
 _ONLY_BEHIND = frozenset(
     {"now", "each", "ea", "firm", "obo", "today", "net", "cash", "apiece", "per piece", "vb", "vhb", "ono"}
 )
-_SHIP_WORDS = frozenset({"post", "shipping", "to ship", "s&h", "s & h", "postage", "ship", "shpg"})
+_EACH = frozenset({"each", "ea", "apiece"})
+_EXCLUDES = frozenset({"buyer", "excl", "excluding", "excludes", "before", "exc", "zzgl", "ex", "hors"})
+_EXTRA = frozenset(
+    {"not", "extra", "additional", "calculated", "quoted", "separate", "excluded", "tbd", "actual"}
+)
+_DENIES = frozenset({"payer", "no", "not"})
+_NEARBY = frozenset({"local", "locally", "in town", "nearby", "around", "within"})
 _CONDITIONS = frozenset(
     {
         "over",
@@ -31,15 +38,11 @@ _CONDITIONS = frozenset(
 )
 
 
-# Countries behind a dollar sum: `$45 CAN`, `135.00 US`.
-_COUNTRIES = {"can": "CAD", "cdn": "CAD", "ca": "CAD", "us": "USD", "aus": "AUD", "au": "AUD"}
-
-
 def money(items: Items) -> None:
     """Claim price, currency and shipping."""
-    sums = _sums(items) or _bare_pair(items)
+    sums = signed_sums(items)
     dollars = [said for said in sums if said.currency == "USD"]
-    named = _named_currency(items, sums) if dollars else None
+    named = named_currency(items, sums) if dollars else None
     for said in dollars:
         said.currency = named or "USD"
     for k, said in enumerate(sums):
@@ -47,13 +50,7 @@ def money(items: Items) -> None:
             items.used[j] = True
         said.role = said.role or _role(items, sums, k)
     rule_out_ranges(items, sums)
-    if (
-        len(sums) > 1
-        and sums[0].role is None
-        and sums[1].role is None
-        and _plus_between(items, sums[0], sums[1])
-    ):
-        sums[1].role = "ship"
+    _pair(items, sums)
     prices = [said for said in sums if said.role in ("price", "shipped")]
     for said in prices or [said for said in sums if said.role is None][:1]:
         _claim_price(items, said)
@@ -62,17 +59,66 @@ def money(items: Items) -> None:
         if said.role == "ship" and not zones:
             items.claim("shipping", said.amount, said.first, said.last)
     if not prices and not any(said.role is None for said in sums):
-        _unsigned(items)
+        _unsigned(items, shipping_due=not any(said.role == "ship" for said in sums))
 
 
-def _named_currency(items: Items, sums: list[Sum]) -> str | None:
-    """`Prices CAD`: a code that stands by no sum says what the dollars are."""
-    spent = {i for said in sums for i in range(said.first, said.last + 1)}
-    for i in items.active:
-        code = items.roles[i].get("money")
-        if code and i not in spent and code not in ("USD", "-") and items.raw(i).isupper():
-            return code
-    return None
+def _pair(items: Items, sums: list[Sum]) -> None:
+    """`$30 + $15`: price and shipping; `$145 picked up, $160 shipped`: the difference is the shipping."""
+    if len(sums) == 1 and sums[0].role == "ship" and items.word(sums[0].last + 1) == "to your door":
+        sums[0].role = "shipped"
+    said = [one for one in sums if one.role != "not"]
+    if len(said) < 2:
+        return
+    one, two = said[:2]
+    if one.role is None and two.role is None and _plus_between(items, one, two):
+        two.role = "ship"
+    elif (
+        two.role == "shipped"
+        and one.role in (None, "price")
+        and one.amount < two.amount
+        and _local(items, one)
+    ):
+        one.role, two.role, two.amount = "price", "ship", two.amount - one.amount
+    elif (
+        len(said) == 2 and two.role is None and one.role in (None, "price") and _is_new_price(items, one, two)
+    ):
+        one.role = "not"
+
+
+def _local(items: Items, said: Sum) -> bool:
+    """Say whether a sum is asked of who comes for it: `$145 local`, `$145 if you pick up`."""
+    around = range(max(0, said.first - 3), min(len(items), said.last + 4))
+    return any(items.has(j, "local") and items.clause[j] == items.clause[said.first] for j in around)
+
+
+def _is_new_price(items: Items, one: Sum, two: Sum) -> bool:
+    """`$300 new, $145 from me`: the first one is what a new one costs."""
+    k = one.last + 1
+    closed = items.clause[k] != items.clause[one.last] or items.clause[k + 1] != items.clause[k]
+    return items.word(k) == "new" and closed and two.amount < one.amount
+
+
+def _unsigned(items: Items, *, shipping_due: bool) -> None:
+    """Claim a price without sign or code, and what stands beside it for shipping."""
+    found = bare_sums(items)
+    if not found:
+        return
+    for said in found:
+        items.used[said.first] = True
+    price, *shipping = found
+    price.currency = only_currency(items)
+    _claim_price(items, price)
+    for said in (shipping or _bare_shippings(items)) if shipping_due else []:
+        items.claim("shipping", said.amount, said.first, said.last)
+
+
+def _bare_shippings(items: Items) -> list[Sum]:
+    """Return the first sum beside a word for shipping."""
+    for i, number in items.numbers.items():
+        said = None if items.used[i] or not number.value or number.signs else bare_shipping(items, i)
+        if said:
+            return [said]
+    return []
 
 
 def _claim_price(items: Items, said: Sum) -> None:
@@ -81,81 +127,6 @@ def _claim_price(items: Items, said: Sum) -> None:
         items.claim("currency", said.currency, said.first, said.last)
     if said.role == "shipped":
         items.claim("shipping", 0.0, said.last, said.last + 1 if said.last + 1 < len(items) else said.last)
-
-
-def _sums(items: Items) -> list[Sum]:
-    """Return the sums with a sign or code, in order; `$55`, `55 USD`, `CAD 72.00`, `US $55`, `$9 + 5`."""
-    found: list[Sum] = []
-    roles, used = items.roles, items.used
-    for i, number in items.numbers.items():
-        if used[i] or number.value is None or number.signs:
-            continue
-        said = _signed(items, i)
-        if said is None and found:
-            said = _added(items, i, found[-1]) or _bare_shipping(items, i)
-        if said and not (roles[i]["num"] and items.word(i + 1) not in ("bucks", "quid")):
-            found.append(said)
-    return found
-
-
-def _signed(items: Items, i: int) -> Sum | None:
-    first, last, currency = i, i, None
-    if items.has(i - 1, "money") and items.word(i - 1) not in _AFTER_ONLY:
-        currency, first = items.roles[i - 1]["money"], i - 1
-        if items.has(first - 1, "money"):
-            first -= 1
-            currency = items.roles[first]["money"] if currency == "USD" else currency
-    if items.has(i + 1, "money") and (first == i or not items.has(i + 2, "num")):
-        after = items.roles[i + 1]["money"]
-        currency, last = (after if currency in (None, "USD") else currency), i + 1
-    country = _COUNTRIES.get(items.word(last + 1)) if items.raw(last + 1).isupper() else None
-    if country and (currency == "USD" or (first == last and items.numbers[i].text[-3:-2] == ".")):
-        currency, last = country, last + 1
-    return (
-        None if first == last else Sum(_amount(items, i), None if currency == "-" else currency, first, last)
-    )
-
-
-def _added(items: Items, i: int, before: Sum) -> Sum | None:
-    """`$22 + 8 ship`, `175 USD + 60 ground`: a bare figure right behind a sum and a plus is shipping."""
-    if items.word(i - 1) in ("+", "plus", "and") and i - 2 == before.last:
-        if items.has(i + 1, "unit") or (items.has(i + 1, "after") and items.word(i + 1) != "ground"):
-            return None
-        return Sum(_amount(items, i), before.currency, i, i, "ship")
-    return None
-
-
-def _bare_shipping(items: Items, i: int) -> Sum | None:
-    """`shipping 12.`, `14.00 post`: a figure without sign beside a word for shipping."""
-    if items.has(i + 1, "unit") or items.has(i + 1, "after"):
-        return None
-    if items.has(items.skip(i - 1, -1), "ship") or items.word(i + 1) in _SHIP_WORDS:
-        return Sum(_amount(items, i), None, i, i, "ship")
-    return None
-
-
-def _bare_pair(items: Items) -> list[Sum]:
-    """`12.00 + 6.00`: two amounts with cents and a plus are price and shipping."""
-    for i in items.numbers:
-        if items.word(i + 1) in ("+", "plus") and items.has(i + 2, "num") and not items.used[i]:
-            one, two = items.numbers[i], items.numbers[i + 2]
-            cents = one.text[-3:-2] == "." and two.text[-3:-2] == "."
-            if (cents or items.word(i + 3) in _SHIP_WORDS) and not items.has(i + 3, "unit"):
-                return [
-                    Sum(_amount(items, i), None, i, i),
-                    Sum(_amount(items, i + 2), None, i + 2, i + 2, "ship"),
-                ]
-    return []
-
-
-def _amount(items: Items, i: int) -> float:
-    """Read an amount; `1.200` and `1,200` are thousands, `12,50` is decimal."""
-    number = items.numbers[i]
-    value = number.value or 0.0
-    figures = number.text
-    if "." in figures and "," not in figures and len(figures.rsplit(".", 1)[1]) == 3:
-        return value * 1000
-    return value
 
 
 def _role(items: Items, sums: list[Sum], k: int) -> str | None:
@@ -181,11 +152,32 @@ def _ahead(items: Items, said: Sum, stop: int) -> str | None:
         if items.clause[j] != items.clause[said.first] or items.word(j) in _PARTING:
             break
         kind = _kind(items, j)
-        if kind == "ship" and items.has(items.skip(j + 1, 1), "money"):
-            break  # `$79 shipping $22`: the word announces the next sum
+        if kind == "ship" and (_announces(items, j, stop) or _comes_on_top(items, said, j)):
+            break
+        if items.has(j, "was") and items.has(items.skip(j + 1, 1), "money"):
+            break  # `$30 down from $85`
+        if kind == "price" and items.word(j) in _EACH and _kind(items, j + 1) == "not":
+            return "not"  # `$90 each when you take three`
         if kind:
             return kind
     return None
+
+
+def _announces(items: Items, j: int, stop: int) -> bool:
+    """`$79 shipping $22`, `$79 shipping zone 1 $12`: the word belongs to the next sum of its clause."""
+    if items.has(items.skip(j + 1, 1), "money"):
+        return True
+    if stop >= len(items) or items.clause[stop] != items.clause[j]:
+        return False
+    return not any(items.word(k) in _PARTING for k in range(j + 1, stop))
+
+
+def _comes_on_top(items: Items, said: Sum, j: int) -> bool:
+    """`$48 buyer pays shipping`, `$48 excl. freight`, `$48 shipping not included`: it pays for the motor."""
+    for k in range(said.last + 1, j):
+        if not _DENIES.isdisjoint(items.roles[k]) or not _EXCLUDES.isdisjoint(items.word(k).split(" ")):
+            return True
+    return items.word(j + 1).split(" ")[0] in _EXTRA or items.has(j + 1, "payer")
 
 
 def _behind(items: Items, said: Sum, start: int) -> str | None:
@@ -207,31 +199,16 @@ def _kind(items: Items, j: int) -> str | None:
     if "shipped" in roles:
         return "shipped"
     if "price" in roles:
-        return "price"
+        return "not" if items.has(j - 1, "was") and items.word(j - 1) != "list" else "price"
     if "notprice" in roles or "was" in roles:
         return "not"
-    return "ship" if "ship" in roles else None
+    if "ship" in roles:
+        return "shipped" if items.word(j - 1) in INCLUDES else "ship"
+    return None
 
 
 def _plus_between(items: Items, one: Sum, two: Sum) -> bool:
     return any(items.word(j) in ("+", "plus", "/") for j in range(one.last + 1, two.first))
-
-
-def _unsigned(items: Items) -> None:
-    """`asking 55`, `price 60`, `45 obo`, `Net: 52.80`: a price without currency."""
-    for i in items.numbers:
-        number = items.numbers[i]
-        if items.used[i] or number.value is None or number.signs or number.value < 1:
-            continue
-        before = items.skip(i - 1, -1)
-        labelled = items.has(before, "price") and items.word(before) not in _ONLY_BEHIND - {"net"}
-        if items.word(before) == "net" and "." not in number.text:
-            labelled = False
-        behind = items.word(i + 1) in ("obo", "firm", "ono", "each", "vb", "vhb", "or best offer")
-        if behind or (labelled and not items.has(i + 1, "unit") and not items.has(i + 1, "after")):
-            items.used[i] = True
-            items.claim("price", _amount(items, i), i, i)
-            return
 
 
 def free_shipping(items: Items, i: int, _value: str) -> None:
@@ -239,6 +216,8 @@ def free_shipping(items: Items, i: int, _value: str) -> None:
     for j in range(i + 1, min(len(items), i + 4)):
         if items.segment[j] != items.segment[i] or items.clause[j] != items.clause[i]:
             break
+        if items.word(j) in _NEARBY and not (items.word(j) == "within" and not items.has(j + 1, "num")):
+            return
         if items.word(j) in _CONDITIONS and any(
             items.has(k, "money") or items.has(k, "num") or items.word(k).startswith("order")
             for k in range(j, min(len(items), j + 4))

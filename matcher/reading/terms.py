@@ -112,6 +112,7 @@ def qty(items: Items, i: int, _value: str) -> None:
         _quantity(items, j, i)
 
 
+_OF_PRICES = frozenset({"buys", "shipped"})
 _NO_COUNT = frozenset({"over", "about", "from", "min", "minimum", "minimum order", "orders of", "ab"})
 
 
@@ -128,6 +129,8 @@ def _quantity(items: Items, j: int, i: int) -> None:
         return
     if items.has(j - 1, "money") or items.word(j - 1) in _NO_COUNT if j else False:
         return
+    if i < j and not _OF_PRICES.isdisjoint(items.roles[j + 1]):
+        return  # `only 48 cash`
     items.used[j] = True
     items.claim("quantity", int(number.value), j, i)
 

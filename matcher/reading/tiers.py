@@ -6,6 +6,12 @@ from itertools import pairwise
 from matcher.reading.items import Items
 
 _OR_MORE = frozenset({"+", "or more", "up", "and up", "pcs", "pieces", "units"})
+INCLUDES = frozenset({"incl", "including", "includes", "inc", "inkl", "incluye", "inklusive"})
+"""Words behind a price that shipping is a part of it."""
+_LIMITS = frozenset({"max", "maximum", "at most", "under", "not over", "up to", "max of", "no more"})
+_ZONES = frozenset(
+    {"east", "west", "north", "south", "zone", "zones", "region", "regions", "coast", "central"}
+)
 
 
 @dataclass(slots=True)
@@ -19,8 +25,20 @@ class Sum:
     role: str | None = None
 
 
+def amount(items: Items, i: int) -> float:
+    """Read the amount at number `i`; `1.200` and `1,200` are thousands, `12,50` is decimal."""
+    number = items.numbers[i]
+    value = number.value or 0.0
+    figures = number.text
+    if "." in figures and "," not in figures and len(figures.rsplit(".", 1)[1]) == 3:
+        return value * 1000
+    return value
+
+
 def is_superseded(items: Items, said: Sum) -> bool:
     """`$105 → $89`: the first is the old price."""
+    if items.word(said.last + 1) == "~" == items.word(said.last + 2):
+        return True  # `~~$105~~ $89`
     return items.word(said.last + 1) == "→" and items.has(said.last + 2, "money")
 
 
@@ -47,13 +65,28 @@ def is_for_many(items: Items, said: Sum) -> bool:
 
 
 def rule_out_ranges(items: Items, sums: list[Sum]) -> None:
-    """`from $72 to $119`, `$72 - $119`, `between $40 and $60`: no one price."""
+    """`from $72 to $119`, `$72 - $119`, `between $40 and $60`, `ships for $12 to $20`: no one sum."""
     for one, two in pairwise(sums):
-        if two.first - one.last != 2 or two.amount <= one.amount or "ship" in (one.role, two.role):
+        ends_as_shipping = two.role == "ship" and one.role != "ship"  # `$30 - $37 s/h`
+        if two.first - one.last != 2 or two.amount <= one.amount or ends_as_shipping:
             continue
         joint = items.word(one.last + 1)
         if joint in ("-", "to", "thru") or (joint == "and" and items.word(one.first - 1) == "between"):
             one.role = two.role = "not"
+    for said in sums:
+        if said.role == "ship" and _is_limit(items, said):
+            said.role = "not"
+
+
+def _is_limit(items: Items, said: Sum) -> bool:
+    """`shipping max $18`, `no more than $20 to ship`: a sum that it may stay under."""
+    before = {items.word(said.first - 1), items.word(said.first - 2)}
+    return not _LIMITS.isdisjoint(before) or items.word(said.last + 1) in (
+        "max",
+        "maximum",
+        "or less",
+        "tops",
+    )
 
 
 def by_zones(items: Items, sums: list[Sum]) -> bool:
@@ -62,5 +95,17 @@ def by_zones(items: Items, sums: list[Sum]) -> bool:
     if first is None:
         return False
     segment = items.segment[first.first]
-    more = {said.amount for said in sums if said.first > first.last and items.segment[said.first] == segment}
-    return len(more - {first.amount}) > 1
+    behind = [said for said in sums if said.first > first.last and items.segment[said.first] == segment]
+    more = [said for said in behind if said.role in (None, "ship")]
+    others = {said.amount for said in more} - {first.amount}
+    zoned = [said for said in (first, *more) if _names_zone(items, said)]
+    if not others or (len(others) < 2 and len(zoned) < 2):
+        return False
+    for said in more:
+        said.role = "not"
+    return True
+
+
+def _names_zone(items: Items, said: Sum) -> bool:
+    near = range(max(0, said.first - 4), min(len(items), said.last + 4))
+    return any(items.word(j) in _ZONES and items.clause[j] == items.clause[said.first] for j in near)

@@ -55,6 +55,9 @@ SILENT = [
     "shipped",
     "was",
     "notprice",
+    "wants",
+    "buys",
+    "local",
 ]
 UNITS = {
     *READERS,

@@ -1,0 +1,123 @@
+"""Sums of money with a sign or code, and what says in which money they are: `$55`, `55 USD`, `EUR: 48`."""
+
+from matcher.reading.items import Items
+from matcher.reading.tiers import Sum, amount
+
+_AFTER_ONLY = frozenset({"bucks", "bux", "dollars", "dollar", "quid", "pesos"})
+# Only before these is a number in words a sum.
+_SPELLED = _AFTER_ONLY | {"euro", "euros", "us dollars", "canadian dollars", "pounds sterling"}
+_SHIP_WORDS = frozenset({"post", "shipping", "to ship", "s&h", "s & h", "postage", "ship", "shpg"})
+# Countries behind a dollar sum: `$45 CAN`, `135.00 US`.
+_COUNTRIES = {"can": "CAD", "cdn": "CAD", "ca": "CAD", "us": "USD", "aus": "AUD", "au": "AUD"}
+_FUNDS = frozenset({"dollars", "funds", "sterling"})
+
+
+def signed_sums(items: Items) -> list[Sum]:
+    """Return the sums with a sign or code, in order; `$55`, `55 USD`, `CAD 72.00`, `US $55`, `$9 + 5`."""
+    found: list[Sum] = []
+    roles, used = items.roles, items.used
+    for i, number in items.numbers.items():
+        if used[i] or number.value is None or number.signs:
+            continue
+        said = _signed(items, i)
+        if said and roles[i]["num"] and items.word(i + 1) not in _SPELLED:
+            said = None
+        if said is None and found:
+            said = _added(items, i, found[-1]) or bare_shipping(items, i)
+        if said:
+            found.append(said)
+    return found
+
+
+def _signed(items: Items, i: int) -> Sum | None:
+    first, currency = _before(items, i)
+    last = i
+    if items.has(i + 1, "money") and (first == i or not items.has(i + 2, "num")):
+        after = items.roles[i + 1]["money"]
+        currency, last = (after if currency in (None, "USD") else currency), i + 1
+    elif items.word(i + 1) == "(" and items.has(i + 2, "money") and items.word(i + 3) == ")":
+        currency, last = items.roles[i + 2]["money"], i + 3
+    country = _COUNTRIES.get(items.word(last + 1)) if items.raw(last + 1).isupper() else None
+    if country and (currency == "USD" or (first == last and items.numbers[i].text[-3:-2] == ".")):
+        currency, last = country, last + 1
+    if first == last:
+        return None
+    value, last = _with_cents(items, i, last)
+    return Sum(value, None if currency == "-" else currency, first, last)
+
+
+def _before(items: Items, i: int) -> tuple[int, str | None]:
+    """Return where the sign or code before number `i` starts and what it says; `(USD): 55`, `Dollars: 55`."""
+    k = i - 1
+    while items.word(k) in (":", ")"):
+        k -= 1
+    if not items.has(k, "money") or (items.word(k) in _AFTER_ONLY and k == i - 1):
+        return i, None
+    if k < i - 1 and items.has(k - 1, "num"):
+        return i, None  # `12 USD: 4 pieces`
+    currency = items.roles[k]["money"]
+    if items.has(k - 1, "money"):
+        k -= 1
+        currency = items.roles[k]["money"] if currency == "USD" else currency
+    return k - (items.word(k - 1) == "(" and items.word(i - 1) != "("), currency
+
+
+def _with_cents(items: Items, i: int, last: int) -> tuple[float, int]:
+    """`thirty nine dollars and fifty cents`."""
+    k = last + 1 + (items.word(last + 1) == "and")
+    if k in items.numbers and items.word(k + 1) in ("cents", "cent"):
+        return amount(items, i) + (items.numbers[k].value or 0.0) / 100, k + 1
+    return amount(items, i), last
+
+
+def _added(items: Items, i: int, before: Sum) -> Sum | None:
+    """`$22 + 8 ship`, `175 USD + 60 ground`: a bare figure right behind a sum and a plus is shipping."""
+    if items.word(i - 1) in ("+", "plus", "and") and i - 2 == before.last:
+        if items.has(i + 1, "unit") or (items.has(i + 1, "after") and items.word(i + 1) != "ground"):
+            return None
+        if items.roles[i]["num"] and not names_shipping(items, i + 1):
+            return None  # `$40 and one more`
+        return Sum(amount(items, i), before.currency, i, i, "ship")
+    return None
+
+
+def bare_shipping(items: Items, i: int) -> Sum | None:
+    """`shipping 12.`, `14.00 post`: a figure without sign beside a word for shipping."""
+    if items.has(i + 1, "unit") or items.has(i + 1, "after"):
+        return None
+    more = items.word(i + 1) in ("more", "extra") and names_shipping(items, i + 2)
+    if items.has(items.skip(i - 1, -1), "ship") or items.word(i + 1) in _SHIP_WORDS or more:
+        return Sum(amount(items, i), None, i, i, "ship")
+    return None
+
+
+def names_shipping(items: Items, k: int) -> bool:
+    """Say whether shipping is named at item `k`, over `for the`, `to`, `in`."""
+    for _ in range(3):
+        if items.has(k, "ship"):
+            return True
+        if items.word(k) not in ("for", "the", "to", "in"):
+            return False
+        k += 1
+    return False
+
+
+def named_currency(items: Items, sums: list[Sum]) -> str | None:
+    """`Prices CAD`, `in Canadian dollars`: a code that stands by no sum says what the dollars are."""
+    spent = {i for said in sums for i in range(said.first, said.last + 1)}
+    for i in items.active:
+        code = items.roles[i].get("money")
+        if code and i not in spent and code not in ("USD", "-") and _is_code(items, i):
+            return code
+    return None
+
+
+def only_currency(items: Items) -> str | None:
+    """`Prices in EUR.`: the one code of a text without signs."""
+    loose = [i for i in items.active if "money" in items.roles[i] and not items.used[i]]
+    codes = {items.roles[i]["money"] for i in loose if _is_code(items, i)}
+    return codes.pop() if len(codes) == 1 and "-" not in codes else None
+
+
+def _is_code(items: Items, i: int) -> bool:
+    return items.raw(i).isupper() or items.word(i).split(" ")[-1] in _FUNDS
