@@ -94,8 +94,9 @@ def _local(items: Items, said: Sum) -> bool:
 def _is_new_price(items: Items, one: Sum, two: Sum) -> bool:
     """`$300 new, $145 from me`: the first one is what a new one costs."""
     k = one.last + 1
-    closed = items.clause[k] != items.clause[one.last] or items.clause[k + 1] != items.clause[k]
-    return items.word(k) == "new" and closed and two.amount < one.amount
+    if items.word(k) != "new" or two.amount >= one.amount:
+        return False
+    return k + 1 < len(items) and items.clause[k + 1] != items.clause[one.last]
 
 
 def _unsigned(items: Items, *, shipping_due: bool) -> None:
