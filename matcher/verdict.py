@@ -17,6 +17,10 @@ from matcher.record import Record
 from matcher.settings import Settings
 from matcher.tally import VERDICT_ORDER, Counted, Points, Tally, tally
 
+FITTING = frozenset({"fits", "fits_with_work"})
+"""Verdicts of candidates that can go in."""
+USELESS = frozenset({"wont_fit", "poor", None})
+"""Verdicts of candidates that nobody should buy; None is a part that is no motor."""
 _OF_A_MODULE = frozenset({"voltage", "phase", "frequency", "drive", "hazard", "connector", "module"})
 MODULE_CHECKS = tuple(check for check in CHECKS if check.name in _OF_A_MODULE)
 

@@ -44,13 +44,8 @@ class ResultList(QWidget):
         self._lines.append((verdict, says))
 
     def _fill(self, verdict: Line, says: Line, result: Result) -> None:
-        words: dict[Outcome, str] = {
-            "good": self.tr("right"),
-            "watch": self.tr("look again"),
-            "bad": self.tr("not right"),
-            "note": self.tr("measured"),
-        }
-        verdict.setText(f"{SIGNS[result.outcome]} {words[result.outcome]}".strip())
+        words = self.tr(result.is_right) if result.is_right else self.tr("measured")
+        verdict.setText(f"{SIGNS[result.outcome]} {words}".strip())
         verdict.setFont(bold(self.font()) if result.outcome != "note" else self.font())
         tint = verdict.palette()
         tint.setColor(QPalette.ColorRole.WindowText, getattr(colours_of(self), INKS[result.outcome]))

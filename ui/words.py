@@ -1,12 +1,17 @@
 """The words that stand beside marks: verdicts, outcomes and origins, ready for translation.
 
-The engine speaks in keys; this is the one place that gives them a human name.
+The engine has its own words where it speaks itself (`matcher.judging.saying`); here they are taken over,
+and what only the window names is added.
 """
+
+from collections.abc import Mapping
 
 from PySide6.QtCore import QCoreApplication
 
-VERDICTS = ("fits", "fits_with_work", "ask", "poor", "wont_fit")
-OUTCOMES = ("same", "ok", "loss", "unknown", "fail")
+from matcher.judging import saying
+
+VERDICTS = tuple(verdict for verdict in saying.VERDICTS if verdict)
+"""Verdicts on motors, best first."""
 
 
 def _tr(text: str) -> str:
@@ -15,27 +20,12 @@ def _tr(text: str) -> str:
 
 def verdict_word(verdict: str | None) -> str:
     """Return the word of a verdict; `None` is what isn't a motor."""
-    words = {
-        "fits": _tr("Fits"),
-        "fits_with_work": _tr("Fits with work"),
-        "poor": _tr("Poor"),
-        "ask": _tr("Ask first"),
-        "wont_fit": _tr("Won't fit"),
-        "waiting": _tr("Not judged yet"),
-    }
-    return words.get(verdict or "", _tr("Not a motor"))
+    return _tr(saying.VERDICTS.get(verdict, "not judged yet").capitalize())
 
 
 def outcome_word(outcome: str) -> str:
     """Return the word of a check's outcome."""
-    words = {
-        "same": _tr("same"),
-        "ok": _tr("differs, harmless"),
-        "loss": _tr("costs points"),
-        "unknown": _tr("not known"),
-        "fail": _tr("does not fit"),
-    }
-    return words.get(outcome, outcome)
+    return _tr(saying.OUTCOMES[outcome])
 
 
 def outcome_sign(outcome: str) -> str:
@@ -75,13 +65,14 @@ def choice_word(field: str, value: object) -> str:
     """Return one of a field's values in words; a value that needs none is shown as it is."""
     if isinstance(value, bool):
         return _tr("yes") if value else _tr("no")
-    words = _CHOICES.get(field, {}).get(str(value)) or _CHOICES["any"].get(str(value))
+    words = _CHOICES.get(field, {}).get(str(value))
     return _tr(words) if words else str(value)
 
 
-_CHOICES: dict[str, dict[str, str]] = {
-    "turn": {"cw": "clockwise", "ccw": "counter-clockwise", "either": "either way"},
-    "seen_from": {"lead_end": "the lead end", "shaft_end": "the shaft end"},
+_CHOICES: Mapping[str, Mapping[str, str]] = {
+    "turn": saying.TURNS,
+    "seen_from": saying.VIEWS,
+    "condition": saying.CONDITIONS,
     "mounting": {
         "band": "belly band",
         "studs": "through studs",
@@ -99,7 +90,6 @@ _CHOICES: dict[str, dict[str, str]] = {
         "serial": "serial data",
         "thermostat": "thermostat",
     },
-    "condition": {"for_parts": "for parts", "used_tested": "used, tested", "open_box": "open box"},
     "motor_type": {
         "psc": "PSC",
         "split_phase": "split phase",
@@ -111,5 +101,4 @@ _CHOICES: dict[str, dict[str, str]] = {
         "polyphase": "polyphase",
     },
     "item": {"module": "a module alone", "part": "another part"},
-    "any": {},
 }

@@ -8,6 +8,7 @@ from matcher.tables import rows
 
 Outcome = Literal["good", "watch", "bad", "note"]
 """`note` holds nothing against a limit."""
+_IS_RIGHT: dict[Outcome, str] = {"good": "right", "watch": "look again", "bad": "not right", "note": ""}
 EPSILON = 1e-9
 
 
@@ -27,6 +28,11 @@ class Result:
     def words(self) -> str:
         """Return the value as people write it, with its unit."""
         return f"{figure(self.value)} {self.unit}".strip()
+
+    @property
+    def is_right(self) -> str:
+        """Return in words whether it is as it should be; empty where nothing was held against a limit."""
+        return _IS_RIGHT[self.outcome]
 
 
 @dataclass(frozen=True, slots=True)

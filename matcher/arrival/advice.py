@@ -6,10 +6,7 @@ from matcher.arrival.checklist import Item
 from matcher.arrival.looks import BAD, Look
 from matcher.arrival.measured import Deviation
 from matcher.judging.saying import both
-from matcher.verdict import Judgement
-
-USELESS = ("wont_fit", "poor", None)
-GOOD = ("fits", "fits_with_work")
+from matcher.verdict import FITTING, USELESS, Judgement
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,7 +40,7 @@ def advise(
         names = both([item.label for item in left[:6]])
         more = f" and {len(left) - 6} more" if len(left) > 6 else ""
         return Advice("measure", (f"Still to measure: {names}{more}.", *(one.says for one in differing)))
-    if after.verdict in GOOD:
+    if after.verdict in FITTING:
         same = (
             "It measures as the listing says." if not differing else "It differs from the listing, yet fits:"
         )

@@ -1,12 +1,11 @@
 """The note to the seller: what the listing says in its own words against what was measured."""
 
-from matcher.arrival.advice import USELESS
 from matcher.arrival.deadline import Deadline
 from matcher.arrival.looks import BAD, Look
 from matcher.arrival.measured import Deviation
 from matcher.motor import Offer
 from matcher.record import Record
-from matcher.verdict import Judgement
+from matcher.verdict import USELESS, Judgement
 
 
 def send_back_note(

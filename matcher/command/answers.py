@@ -3,17 +3,8 @@
 from collections.abc import Iterable, Sequence
 
 from matcher.finding import Finding
+from matcher.judging.saying import VERDICTS
 from matcher.money.weigh import Weighed
-
-VERDICT_WORDS = {
-    "fits": "fits",
-    "fits_with_work": "fits with work",
-    "ask": "ask first",
-    "poor": "poor",
-    "wont_fit": "won't fit",
-    None: "not a motor",
-}
-"""Every verdict as people say it."""
 
 
 def as_json(weighed: Weighed) -> dict[str, object]:
@@ -83,7 +74,7 @@ def print_table(ranking: Sequence[Weighed], title: str = "", old_ids: Sequence[s
     for number, weighed in enumerate(ranking):
         words = [
             weighed.id,
-            VERDICT_WORDS[weighed.judgement.verdict],
+            VERDICTS[weighed.judgement.verdict],
             range_words(weighed),
             money_words(weighed),
             weighed.judgement.reason,
@@ -96,7 +87,7 @@ def print_table(ranking: Sequence[Weighed], title: str = "", old_ids: Sequence[s
 def explanation(weighed: Weighed) -> Iterable[str]:
     """Yield every finding of one candidate with its source, as lines."""
     judgement = weighed.judgement
-    yield f"{weighed.id}: {VERDICT_WORDS[judgement.verdict]}, score {range_words(weighed)}"
+    yield f"{weighed.id}: {VERDICTS[judgement.verdict]}, score {range_words(weighed)}"
     yield f"  {judgement.reason}"
     yield f"  chance {weighed.fit_chance:.0%}, landed {money_words(weighed)}"
     for note in judgement.notes:

@@ -3,7 +3,8 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import asdict
 
-from matcher.command.answers import VERDICT_WORDS, as_json, money_words
+from matcher.command.answers import as_json, money_words
+from matcher.judging.saying import VERDICTS
 from matcher.many.lots import Lots, Served
 from matcher.money.buying import Buying
 from matcher.money.questions import Worth
@@ -81,7 +82,7 @@ def room_lines(rooms: Sequence[Room]) -> Iterator[str]:
 def lots_lines(lots: Lots) -> Iterator[str]:
     """Yield which lot to buy for which plate, what each earns on average, and the sum."""
     for one in lots.served:
-        weighed, verdict = one.weighed, VERDICT_WORDS[one.weighed.judgement.verdict]
+        weighed, verdict = one.weighed, VERDICTS[one.weighed.judgement.verdict]
         yield (
             f"{one.wanted.id}: buy {weighed.id} ({verdict}, chance {weighed.fit_chance:.0%}), landed"
             f" {money_words(weighed)}; its owner pays {one.wanted.pays or 0:.2f}; earns {one.margin:.2f} on"

@@ -6,30 +6,14 @@ from datetime import date
 from matcher.arrival.looks import BAD
 from matcher.arrival.measured import in_words
 from matcher.entry import said
-from matcher.finding import Finding, Outcome
-from matcher.judging.saying import fact
+from matcher.finding import Finding
+from matcher.judging.saying import OUTCOMES, VERDICTS, fact
 from matcher.motor import SITE_FIELDS, Motor, Offer
 from matcher.printed import document, heading, paragraph, table
 from matcher.record import Mark, Origin
 from matcher.rest import Rest
 from matcher.tables import rows
 
-VERDICTS = {
-    "fits": "Fits",
-    "fits_with_work": "Fits with work",
-    "ask": "Ask first",
-    "poor": "Poor",
-    "wont_fit": "Won't fit",
-    None: "Not a motor",
-}
-OUTCOMES = {"good": "right", "watch": "look again", "bad": "not right", "note": ""}
-ANSWERS = {
-    Outcome.SAME: "same",
-    Outcome.OK: "differs, harmless",
-    Outcome.LOSS: "costs points",
-    Outcome.UNKNOWN: "not known",
-    Outcome.FAIL: "does not fit",
-}
 LONGEST = 3000
 """Characters of the listing's text that are printed."""
 
@@ -130,12 +114,12 @@ def _verdict(rest: Rest) -> Iterator[str]:
     judged = rest.standing.after
     yield heading("Verdict, with what was measured")
     score = f", score {judged.score:g}" if judged.score is not None else ""
-    yield paragraph(f"{VERDICTS[judged.verdict]}{score}. {judged.reason}")
+    yield paragraph(f"{VERDICTS[judged.verdict].capitalize()}{score}. {judged.reason}")
     yield table([_finding(one) for one in judged.findings], ("Check", "Answer", "Why", "Rests on"))
 
 
 def _finding(one: Finding) -> tuple[str, ...]:
-    return one.check, ANSWERS[one.outcome], one.why, one.source
+    return one.check, OUTCOMES[one.outcome], one.why, one.source
 
 
 def _arrival(rest: Rest) -> Iterator[str]:
@@ -178,7 +162,7 @@ def _proof(rest: Rest) -> Iterator[str]:
         return
     yield heading("Proof run")
     yield table(
-        [(one.label, one.words, OUTCOMES[one.outcome], one.says, one.source) for one in rest.proof.results],
+        [(one.label, one.words, one.is_right, one.says, one.source) for one in rest.proof.results],
         ("", "", "", "", "Rests on"),
     )
 

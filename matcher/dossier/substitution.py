@@ -7,20 +7,13 @@ from collections.abc import Iterator
 from datetime import date
 
 from matcher.finding import Finding, Outcome
+from matcher.judging.saying import CONDITIONS
 from matcher.motor import Motor, Offer
 from matcher.printed import document, heading, paragraph, table
 from matcher.rest import Rest
 from matcher.tables import rows
 
 DIFFERS = (Outcome.OK, Outcome.LOSS, Outcome.UNKNOWN, Outcome.FAIL)
-CONDITIONS = {
-    "new": "new",
-    "open_box": "open box",
-    "rebuilt": "rebuilt",
-    "used_tested": "used, tested",
-    "used": "used",
-    "for_parts": "for parts",
-}
 
 
 def substitution_note(rest: Rest, today: date) -> str:

@@ -9,9 +9,35 @@ from fractions import Fraction
 from functools import cache, lru_cache
 
 from matcher import tables
+from matcher.finding import Outcome
 
-_TURNS = {"cw": "clockwise", "ccw": "counter-clockwise", "either": "either way"}
-_VIEWS = {"lead_end": "the lead end", "shaft_end": "the shaft end"}
+VERDICTS: Mapping[str | None, str] = {
+    "fits": "fits",
+    "fits_with_work": "fits with work",
+    "ask": "ask first",
+    "poor": "poor",
+    "wont_fit": "won't fit",
+    None: "not a motor",
+}
+"""Every verdict as people say it, best first; None is a part that is no motor."""
+OUTCOMES: Mapping[str, str] = {
+    Outcome.SAME: "same",
+    Outcome.OK: "differs, harmless",
+    Outcome.LOSS: "costs points",
+    Outcome.UNKNOWN: "not known",
+    Outcome.FAIL: "does not fit",
+}
+"""Every outcome of a check as people say it."""
+CONDITIONS: Mapping[str, str] = {
+    "new": "new",
+    "open_box": "open box",
+    "rebuilt": "rebuilt",
+    "used_tested": "used, tested",
+    "used": "used",
+    "for_parts": "for parts",
+}
+TURNS: Mapping[str, str] = {"cw": "clockwise", "ccw": "counter-clockwise", "either": "either way"}
+VIEWS: Mapping[str, str] = {"lead_end": "the lead end", "shaft_end": "the shaft end"}
 _KINDS = {
     "psc": "a permanent split capacitor motor",
     "split_phase": "a split-phase motor",
@@ -71,8 +97,8 @@ def turn(value: str | None, view: str | None = None) -> str:
     """Say a turn with the end it is seen from, where that is known."""
     if value is None:
         return ""
-    words = _TURNS[value]
-    return f"{words} seen from {_VIEWS[view]}" if view and value != "either" else words
+    words = TURNS[value]
+    return f"{words} seen from {VIEWS[view]}" if view and value != "either" else words
 
 
 def kind(value: str | None) -> str:

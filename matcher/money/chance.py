@@ -8,10 +8,7 @@ from collections.abc import Sequence
 
 from matcher.finding import Finding
 from matcher.settings import Settings
-from matcher.verdict import Judgement
-
-NO_CHANCE = frozenset({"wont_fit", "poor", None})
-"""Verdicts of candidates that nobody should buy; `None` is a part that isn't a motor."""
+from matcher.verdict import USELESS, Judgement
 
 SAME_NUMBER = "same_maker_and_number"
 """The prior that two motors of one maker and number agree in what was presumed."""
@@ -37,7 +34,7 @@ def doubts(findings: Sequence[Finding], *, presumed: bool) -> tuple[str, ...]:
 
 def fit_chance(judgement: Judgement, condition: str | None, settings: Settings) -> float:
     """Return the chance, 0 to 1, that the candidate fits and works."""
-    if judgement.verdict in NO_CHANCE:
+    if judgement.verdict in USELESS:
         return 0.0
     return chance_of(open_doubts(judgement), condition, settings)
 

@@ -1,12 +1,9 @@
 """The words that a sheet's `{blanks}` are filled with, from the facts of this job."""
 
-from matcher.judging.saying import inches
+from matcher.judging.saying import TURNS, VIEWS, inches
 from matcher.motor import Motor, Offer
 from matcher.sheet.conditions import Swap
 from matcher.trade.plate_at import plate_amps_at
-
-TURNS = {"cw": "clockwise", "ccw": "counter-clockwise"}
-VIEWS = {"lead_end": "seen from the lead end", "shaft_end": "seen from the shaft end"}
 
 
 def words_for(swap: Swap) -> dict[str, str]:
@@ -47,9 +44,10 @@ def _plugs(old: Motor) -> str:
 
 
 def _turn(old: Motor) -> str:
-    if old.turn not in TURNS:
+    if old.turn not in ("cw", "ccw"):
         return ""
-    return f"{TURNS[old.turn]}, {VIEWS[old.seen_from] if old.seen_from else 'but not seen from which end'}"
+    view = f"seen from {VIEWS[old.seen_from]}" if old.seen_from else "but not seen from which end"
+    return f"{TURNS[old.turn]}, {view}"
 
 
 def _supply(swap: Swap) -> str:

@@ -19,6 +19,7 @@ from PySide6.QtWidgets import (
 from matcher.finding import Outcome
 from matcher.judging.presume import prepare
 from matcher.money.weigh import Weighed
+from matcher.verdict import FITTING
 from ui.answers import Answers
 from ui.desk import Desk, Page
 from ui.drawing import Drawing, Scene
@@ -33,7 +34,6 @@ from ui.spans import shown
 from ui.theme import GRID
 from ui.words import outcome_word, verdict_word
 
-PROMISING = frozenset({"fits", "fits_with_work"})
 WRONG = frozenset({Outcome.FAIL, Outcome.LOSS})
 Order = Callable[[Weighed], tuple[object, ...]]
 
@@ -131,7 +131,7 @@ class SideBySidePage(Page):
         self.empty.setVisible(not answers.weighed)
         self.table.setVisible(bool(answers.weighed))
         self._choose(kept)
-        promising = sum(one.judgement.verdict in PROMISING for one in answers.best_first)
+        promising = sum(one.judgement.verdict in FITTING for one in answers.best_first)
         asking = sum(one.judgement.verdict == "ask" for one in answers.best_first)
         words = [self.tr("{} worth trying").format(promising)] if promising else []
         words += [self.tr("{} to ask about").format(asking)] if asking else []

@@ -1,6 +1,8 @@
 import pytest
 
+from matcher.finding import Outcome
 from matcher.judging import saying
+from matcher.tally import VERDICT_ORDER
 
 
 @pytest.mark.parametrize(
@@ -35,3 +37,8 @@ def test_lists() -> None:
 def test_names_of_facts() -> None:
     assert saying.fact("shaft_diameter_in") == "shaft diameter"
     assert saying.fact("no_such_fact") == "no such fact"
+
+
+def test_every_verdict_and_outcome_has_its_word() -> None:
+    assert tuple(saying.VERDICTS) == VERDICT_ORDER
+    assert set(saying.OUTCOMES) == set(Outcome)
