@@ -42,12 +42,13 @@ def _pair(items: Items, j: int) -> bool:
 
 
 def _single(items: Items, j: int) -> None:
-    """A bare figure behind the label of a plate: `CAP 7.5  370 VAC`."""
+    """A bare figure behind the label of a plate: `CAP 7.5  370 VAC`, `CAP 5 VAC 370`."""
     number = items.numbers[j]
-    if number.value is None or items.has(j + 1, "unit") or items.has(j + 1, "after"):
+    k = j + 2 if items.word(j + 1) == "vac" else j + 1
+    if number.value is None or items.has(k, "unit") or items.has(k, "after"):
         return
-    if items.has(j + 1, "num") and items.numbers[j + 1].value in VOLTS and number.value <= _SIZES[1]:
-        _claim(items, number.value, items.numbers[j + 1].value or 0.0, j, j + 1)
+    if items.has(k, "num") and items.numbers[k].value in VOLTS and number.value <= _SIZES[1]:
+        _claim(items, number.value, items.numbers[k].value or 0.0, j, k)
 
 
 def _plausible(size: float, volts: float) -> bool:

@@ -2,68 +2,45 @@
 
 HP     VOLTS     PH    HZ
 1      115/230   1     60
+
+Some print the labels under the values; the way round in which more values fit their labels counts. Further
+rows under one line of labels are the other speeds of the same motor.
 """
 
-from matcher.reading.items import Items
+from collections.abc import Sequence
+from dataclasses import dataclass
+from itertools import pairwise
 
-_LABELS = frozenset(
-    {
-        "unit",
-        "before",
-        "frame",
-        "insclass",
-        "amb",
-        "encl",
-        "brglabel",
-        "rotlabel",
-        "cap",
-        "label",
-        "protlabel",
-        "time",
-    }
-)
+from matcher.numeral import numeral
+from matcher.reading.column_cells import Line, Pair, fit, head_and_body, is_label
+from matcher.reading.items import NO_ROLES, Items
+
 _FEWEST = 3
-_GAP = 2
+_MOST_ROWS = 8
+_LISTED = {"hp": "–", "rpm": "/", "a": "/", "A": "/", "v": "/", "hz": "/"}
+"""Quantities of which a plate has one for each speed, and what stands between them in a list."""
 
-Line = list[int]
+
+@dataclass(frozen=True, slots=True)
+class _Block:
+    """The lines `first` to `last`: the pairs of the first row, and of rows that repeat their labels."""
+
+    first: int
+    last: int
+    pairs: list[Pair]
+    more: list[list[Pair]]
 
 
 def pair_columns(items: Items) -> None:
-    """Reorder the items of such line pairs to label, value, label, value; each pair a segment of its own."""
+    """Reorder the items of such lines to label, value, label, value; each pair a segment of its own."""
     lines = _lines(items)
-    under = _one_under_another(items, lines)
-    order: Line = []
-    pairs: dict[int, int] = {}
-    k = 0
-    while k < len(lines):
-        matched = _matched(items, lines[k], lines[k + 1]) if k + 1 < len(lines) else []
-        matched = matched or under.get(k, [])
-        if not matched:
-            order += lines[k]
-            k += 1
-            continue
-        for number, (label, values) in enumerate(matched):
-            for i in (label, *values):
-                pairs[i] = 1000 * (k + 1) + number
-            order += [label, *values]
-        order += [i for i in lines[k] + lines[k + 1] if i not in pairs]
-        k += 2
-    if pairs:
-        items.reorder(order, pairs)
-
-
-def _one_under_another(items: Items, lines: list[Line]) -> dict[int, list[tuple[int, Line]]]:
-    """Return the values of labels that stand alone on their lines, each value on the line below.
-
-    Several in a plate, else a line is only a line.
-    """
-    found: dict[int, list[tuple[int, Line]]] = {}
-    for k in range(len(lines) - 1):
-        head = [i for i in lines[k] if items.word(i) != "\n"]
-        body = [i for i in lines[k + 1] if items.word(i) != "\n"]
-        if k - 1 not in found and len(head) == 1 and _is_label(items, head[0]) and body:
-            found[k] = [(head[0], body)]
-    return found if len(found) > _FEWEST else {}
+    heads = [_head(items, line) for line in lines]
+    if not any(heads):
+        return
+    over, under = _over(items, lines, heads), _under(items, lines, heads)
+    chosen = under if _fit(items, under) > max(0, _fit(items, over)) else over
+    if chosen:
+        _bring_together(items, lines, {block.first: block for block in chosen})
 
 
 def _lines(items: Items) -> list[Line]:
@@ -75,30 +52,118 @@ def _lines(items: Items) -> list[Line]:
     return lines
 
 
-def _matched(items: Items, head: Line, body: Line) -> list[tuple[int, Line]]:
-    """Return the labels of a line with the values under each; nothing when the lines are no such pair."""
-    labels = [i for i in head if items.word(i) != "\n"]
-    if len(labels) < _FEWEST or any("num" in items.roles[i] or not _is_label(items, i) for i in labels):
-        return []
-    cells = _cells(items, body, _GAP)
-    if len(cells) != len(labels):
-        cells = _cells(items, body, 1)
-    if len(cells) != len(labels):
-        return []
-    return list(zip(labels, cells, strict=True))
+def _plain(items: Items, line: Line) -> Line:
+    """Return a line without its end."""
+    return line[:-1] if line and items.word(line[-1]) == "\n" else line
 
 
-def _is_label(items: Items, i: int) -> bool:
-    return not _LABELS.isdisjoint(items.roles[i]) or items.word(i) in ("time", "duty", "type", "rating")
+def _head(items: Items, line: Line) -> Line:
+    """Return the items of a line of labels and nothing else."""
+    plain = _plain(items, line)
+    return plain if plain and all(is_label(items, i) for i in plain) else []
 
 
-def _cells(items: Items, line: Line, gap: int) -> list[Line]:
-    """Split a line where at least `gap` blanks stand."""
-    cells: list[Line] = [[]]
-    for i in line:
-        if items.word(i) == "\n":
+def _over(items: Items, lines: list[Line], heads: list[Line]) -> list[_Block]:
+    """Return the blocks in which labels stand over their values."""
+    blocks: list[_Block] = []
+    k = 0
+    while k + 1 < len(lines):
+        pairs = head_and_body(items, heads[k], _plain(items, lines[k + 1])) if not heads[k + 1] else []
+        if pairs:
+            more = _rows(items, heads[k], lines[k + 2 : k + 2 + _MOST_ROWS]) if len(pairs) > 1 else []
+            blocks.append(_Block(k, k + 1 + len(more), pairs, more))
+            k += 1 + len(more)
+        k += 1
+    return blocks or _alone(items, lines, heads, 1)
+
+
+def _under(items: Items, lines: list[Line], heads: list[Line]) -> list[_Block]:
+    """Return the blocks in which labels stand under their values."""
+    blocks: list[_Block] = []
+    for k in range(1, len(lines)):
+        taken = blocks and blocks[-1].last == k - 1
+        pairs = [] if taken or heads[k - 1] else head_and_body(items, heads[k], _plain(items, lines[k - 1]))
+        if pairs and fit(items, pairs) >= max(2, len(pairs) - 1):
+            blocks.append(_Block(k - 1, k, pairs, []))
+    return blocks or _alone(items, lines, heads, -1)
+
+
+def _alone(items: Items, lines: list[Line], heads: list[Line], step: int) -> list[_Block]:
+    """Return the blocks of labels that stand alone on their lines, each value on the next (last) line.
+
+    Several in a plate, else a line is only a line.
+    """
+    blocks: list[_Block] = []
+    for k, head in enumerate(heads):
+        if len(head) != 1 or not 0 <= k + step < len(lines):
             continue
-        cells[-1].append(i)
-        if len(items.scan.gaps[items.last[i]]) >= gap:
-            cells.append([])
-    return [cell for cell in cells if cell]
+        first = min(k, k + step)
+        value = _plain(items, lines[k + step])
+        if value and not heads[k + step] and not (blocks and blocks[-1].last >= first):
+            blocks.append(_Block(first, first + 1, [(head, value)], []))
+    sure = len(blocks) > 1 and _fit(items, blocks) == len(blocks)
+    return blocks if len(blocks) > _FEWEST or sure else []
+
+
+def _rows(items: Items, head: Line, lines: list[Line]) -> list[list[Pair]]:
+    """Return the pairs of further rows under the same labels: every figure must fit."""
+    rows: list[list[Pair]] = []
+    for line in lines:
+        pairs = head_and_body(items, head, _plain(items, line))
+        if not pairs or fit(items, pairs) < len(pairs) - 1 or not any("num" in items.roles[i] for i in line):
+            break
+        rows.append(pairs)
+    return rows
+
+
+def _fit(items: Items, blocks: Sequence[_Block]) -> int:
+    return sum([fit(items, block.pairs) for block in blocks])
+
+
+def _bring_together(items: Items, lines: list[Line], blocks: dict[int, _Block]) -> None:
+    order: Line = []
+    segments: dict[int, int] = {}
+    k = 0
+    while k < len(lines):
+        block = blocks.get(k)
+        if block is None:
+            order += lines[k]
+            k += 1
+            continue
+        for place, (label, values) in enumerate(block.pairs):
+            _join(items, label, values, [row[place][1] for row in block.more if place < len(row)])
+            shared = place and _is_its_voltage(items, block.pairs[place - 1][0], label)
+            number = 1000 * (k + 1) + place - bool(shared)
+            segments |= dict.fromkeys((*label, *values), number)
+            order += [*label, *values]
+        order += [i for line in lines[k : block.last + 1] for i in line if i not in segments]
+        k = block.last + 1
+    items.reorder(order, segments)
+
+
+def _is_its_voltage(items: Items, before: Line, label: Line) -> bool:
+    """A capacitor's voltage stays in one segment with its size."""
+    is_size = "cap" in items.roles[before[-1]] or items.said(before[-1], "unit") == "uf"
+    return is_size and items.said(label[-1], "unit") == "v"
+
+
+def _is_unclear(items: Items, rows: list[Line]) -> bool:
+    """`230/400` at 50 Hz over `460` at 60 Hz is neither a range nor one supply."""
+    atoms = sorted({atom for row in rows for atom in items.numbers[row[0]].atoms})
+    given = [set(items.numbers[row[0]].atoms) for row in rows]
+    near = [{one, two} for one, two in pairwise(atoms) if two <= 1.25 * one]
+    return any(not any(pair <= row for row in given) for pair in near)
+
+
+def _join(items: Items, label: Line, values: Line, more: list[Line]) -> None:
+    """Make one list of the figures of all rows; what the further rows hold gives nothing by itself."""
+    sign = _LISTED.get(items.said(label[-1], "unit") or "")
+    rows = [values, *more]
+    if more and sign and all(len(row) == 1 and row[0] in items.numbers for row in rows):
+        figures = list(dict.fromkeys([items.numbers[row[0]].text for row in rows]))
+        if items.said(label[-1], "unit") == "v" and _is_unclear(items, rows):
+            more = rows
+        items.numbers[values[0]] = numeral(sign.join(figures))
+    for i in [i for row in more for i in row]:
+        items.roles[i] = NO_ROLES
+        items.numbers.pop(i, None)

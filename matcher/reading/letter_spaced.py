@@ -14,6 +14,7 @@ from matcher.record import Conflict, Mark, Record
 
 _HINT = re.compile(r"(?<!\S)[A-Za-z]\.? [A-Za-z](?!\w)|(?<![\w.])\d [./-] \d(?![\w.])")
 _SINGLE = re.compile(r"(?<!\S)(?:[A-Za-z]\.?|[^\sA-Za-z])(?!\S)")
+_FIGURE = re.compile(r"(?<![\w./-])\d{1,2} [./] (?=\d{1,2}(?![\w./-]))")
 _TOKEN = re.compile(r"\S+")
 _LETTERS = re.compile(r"[A-Za-z]+")
 _OF_NUMBER = re.compile(r"(?:MODEL|MOD|TYPE|SER)(?=[A-Z]{0,3}$)")
@@ -43,12 +44,13 @@ def drawn_together(text: str) -> Drawn | None:
         return None
     lines = text.splitlines(keepends=True)
     apart = [_stands_apart(line) for line in lines]
+    some = any(apart)
     parts: list[str] = []
     places: list[int] = []
     at = 0
-    for line, is_apart in zip(lines, apart, strict=True):
-        is_apart = is_apart or _is_name(line, _NAME) or (any(apart) and _longest(line) >= _WORD)
-        kept = _kept(line) if is_apart else _kept_of_figures(line)
+    for line, known in zip(lines, apart, strict=True):
+        drawn = known or _is_name(line) or (some and _longest(line) >= _WORD)
+        kept = _kept(line) if drawn else _kept_of_figures(line)
         parts.append("".join([line[k] for k in kept]))
         places += [at + k for k in kept]
         at += len(line)
@@ -108,12 +110,10 @@ def _is_known(word: str) -> bool:
     return len(word) > 1 and ((known is not None and bool(known.roles)) or bool(pieces(word.lower())))
 
 
-def _is_name(line: str, shortest: int) -> bool:
+def _is_name(line: str) -> bool:
     """Say whether a line is nothing but letters that stand apart."""
     words = line.split()
-    return len(words) >= shortest and all(
-        len(word) == 1 and (word.isalpha() or word == "&") for word in words
-    )
+    return len(words) >= _NAME and all(len(word) == 1 and (word.isalpha() or word == "&") for word in words)
 
 
 def _kept(line: str) -> list[int]:
@@ -143,8 +143,6 @@ def _parted(said: str) -> set[int]:
 def _kept_of_figures(line: str) -> list[int]:
     """Return the places that stay where only the signs inside figures stand apart: `1 / 8`, `2 . 1`."""
     gone: set[int] = set()
-    for found in re.finditer(
-        r"(?<![\w./-])\d{1,2} (?:\. (?=\d{1,2}(?![\w./-]))|/ (?=\d{1,2}(?![\w./-])))", line
-    ):
+    for found in _FIGURE.finditer(line):
         gone |= {k for k in range(*found.span()) if line[k] == " "}
     return [k for k in range(len(line)) if k not in gone]

@@ -27,6 +27,7 @@ from matcher.reading.items import NO_ROLES, Claim, Items
 from matcher.reading.letter_spaced import drawn_together, put_back
 from matcher.reading.positional import in_a_row
 from matcher.reading.settle import settle
+from matcher.reading.speed_lines import merge_speeds, stack_values
 from matcher.reading.thing import first_line, kind_of_thing
 from matcher.reading.together import GIVEN, tidy
 from matcher.reading.vocabulary import all_roles
@@ -111,7 +112,7 @@ def _record(parts: list[Items], name: str, title: str, text: str, given: Sequenc
     claims = [*_weighty(given, read), *read]
     claims += kind_of_thing(parts, claims)
     if parts[0].plate:
-        claims = merge_frequencies(claims)
+        claims = merge_speeds(merge_frequencies(claims), parts[0].scan.text)
     settled, conflicts = settle(claims)
     tidy(settled, conflicts, parts)
     texts = {"title": title, "text": text}
@@ -149,6 +150,7 @@ def _weighty(given: Sequence[Claim], read: Sequence[Claim]) -> list[Claim]:
 
 def _claim_all(items: Items) -> None:
     if items.plate:
+        stack_values(items)
         pair_columns(items)
         brand.of_plate(items)
         in_a_row(items)

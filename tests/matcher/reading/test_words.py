@@ -39,7 +39,7 @@ def rows() -> list[object]:
         lines = [line for line in table.read_text(encoding="utf-8").splitlines() if not line.startswith("#")]
         for line in lines[1:]:
             text, facts = line.split("\t")
-            plain = text.replace("\\n", "\n")  # a plate has several lines
+            plain = text.replace("\\n", "\n").replace("\\t", "\t")  # a plate has several lines
             found.append(pytest.param(table.stem, plain, facts, id=f"{table.stem}: {text}"))
     return found
 
