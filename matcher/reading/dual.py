@@ -1,28 +1,136 @@
-"""Plates that print one line for 50 Hz and one for 60 Hz: both are facts, not a contradiction."""
+"""Motors for two frequencies or two voltages, told one after the other: both are facts, no contradiction.
 
-from collections.abc import Iterable
+`60 Hz: 1740 rpm (50 Hz: 1440 rpm)`; `at 115 V it draws 6.8 A, at 230 V 3.4 A`.
+"""
+
+from collections.abc import Iterable, Sequence
 from dataclasses import replace
+from itertools import pairwise
 
-from matcher.reading.items import Claim
+from matcher.reading.items import Claim, Items
 
 _BOTH = frozenset({"50", "60"})
+_LISTS = ("rpm", "amps")
+_CLOSE = 0.12
+"""Twice the volts, half the amperes: both ratios agree within this share (common practice)."""
+_NEAR = 40
+"""Characters; farther apart the two may be those of two versions."""
+_RATIOS = (1.7, 2.3)
+"""230/400 V to 208/460 V: the windings of one motor joined in two ways."""
 
 
-def merge_frequencies(claims: list[Claim]) -> list[Claim]:
-    """Return the claims with the speeds and currents of both frequencies in one list each."""
-    if {claim.value for claim in claims if claim.field == "hertz"} != _BOTH:
-        return claims
-    merged = [claim for claim in claims if claim.field not in ("hertz", "rpm", "amps")]
-    merged = [claim for claim in merged if claim.field != "speeds" or claim.strength]
+def merge_frequencies(claims: list[Claim], *, plate: bool) -> list[Claim]:
+    """Return the claims with the figures of both frequencies in one list each.
+
+    A plate that prints both always means both; a listing does when its figures differ as well.
+    """
+    told = _without_doubt(claims, "hertz")
+    for source in dict.fromkeys([claim.source for claim in told]) if len(told) > 1 else ():
+        here = [claim for claim in claims if claim.source == source and not claim.doubt]
+        if {claim.value for claim in here if claim.field == "hertz"} != _BOTH:
+            continue
+        if not plate and not any(len(_values(here, field)) > 1 for field in _LISTS):
+            continue
+        kept = [claim for claim in claims if claim not in here or _is_single(claim)]
+        return [*kept, *_merged(here)]
+    return claims
+
+
+def _is_single(claim: Claim) -> bool:
+    """Say whether a claim is of no field that changes with the frequency; a count of speeds does."""
+    if claim.field == "speeds":
+        return claim.strength > 0
+    return claim.field not in ("hertz", "volts", "power_hp", *_LISTS)
+
+
+def _merged(claims: Sequence[Claim]) -> list[Claim]:
     hertz = next(claim for claim in claims if claim.field == "hertz")
-    merged.append(replace(hertz, value="50/60"))
-    for field in ("rpm", "amps"):
-        said = [claim for claim in claims if claim.field == field]
-        if said:
-            merged.append(replace(said[0], value=_together(said)))
-    return merged
+    merged = [replace(hertz, value="50/60")]
+    merged += [
+        replace(_first(claims, field), value=_together(claims, field))
+        for field in _LISTS
+        if _values(claims, field)
+    ]
+    power = [claim for claim in claims if claim.field == "power_hp"]
+    return [*merged, *_of_both_volts(claims), *_largest(power)]
 
 
-def _together(claims: Iterable[Claim]) -> tuple[float, ...]:
-    values = {value for claim in claims if isinstance(claim.value, tuple) for value in claim.value}
+def _largest(power: Sequence[Claim]) -> list[Claim]:
+    top = max((claim.strength for claim in power), default=0)
+    rated = [claim for claim in power if claim.strength == top]
+    return [max(rated, key=lambda claim: float(str(claim.value)))] if rated else []
+
+
+def _of_both_volts(claims: Sequence[Claim]) -> list[Claim]:
+    """Return one claim on two voltages of one figure each; more of them have no one way to be told."""
+    told = [claim for claim in claims if claim.field == "volts"]
+    said = sorted({str(claim.value) for claim in told})
+    if len(said) < 2:
+        return told
+    if not all(volts.isdigit() for volts in said):
+        return []
+    return [replace(told[0], value="/".join(sorted(said, key=int)), span=_whole(told))]
+
+
+def merge_voltages(claims: list[Claim], parts: Sequence[Items]) -> list[Claim]:
+    """Return the claims with two voltages in one, where the amperes or the words say that both are meant."""
+    told = _without_doubt(claims, "volts")
+    for items in parts if len(told) > 1 else ():
+        here = [claim for claim in told if claim.source == items.source]
+        ratio = _ratio([str(claim.value) for claim in here])
+        amps = [claim for claim in claims if claim.field == "amps" and claim.source == items.source]
+        near = any(_gap(one, two) <= _NEAR for one, two in pairwise(here) if one.value != two.value)
+        said = any("dualvolts" in items.roles[i] for i in items.active)
+        if not ratio or not (said or (near and _halves(amps, ratio))):
+            continue
+        both = replace(here[0], value=_alternatives(here), span=_whole(here))
+        merged = [replace(amps[0], value=_together(amps, "amps"), span=_whole(amps))] if amps else []
+        return [*[claim for claim in claims if claim not in here and claim not in amps], both, *merged]
+    return claims
+
+
+def _alternatives(told: Sequence[Claim]) -> str:
+    """Return ratings of one motor as alternatives: `230/460`, `208-230/460`."""
+    ratings = {rating for claim in told for rating in str(claim.value).split("/")}
+    fuller = {r for r in ratings if not any(r != other and r in other.split("-") for other in ratings)}
+    return "/".join(sorted(fuller, key=lambda rating: int(rating.split("-")[0])))
+
+
+def _ratio(said: Sequence[str]) -> float:
+    """Return how many times the lowest of two ratings goes into the other, nought where they are no pair."""
+    tops = sorted({float(rating.split("-")[-1]) for ratings in said for rating in ratings.split("/")})
+    if len(tops) != 2 or not _RATIOS[0] <= tops[1] / tops[0] <= _RATIOS[1]:
+        return 0.0
+    return tops[1] / tops[0]
+
+
+def _halves(amps: Sequence[Claim], ratio: float) -> bool:
+    """Say whether the amperes of one rating are to those of the other as its volts are, upside down."""
+    figures = _together(amps, "amps")
+    return len(figures) > 1 and abs(figures[0] / figures[-1] / ratio - 1) <= _CLOSE
+
+
+def _without_doubt(claims: Iterable[Claim], field: str) -> list[Claim]:
+    return [claim for claim in claims if claim.field == field and not claim.doubt]
+
+
+def _first(claims: Iterable[Claim], field: str) -> Claim:
+    return next(claim for claim in claims if claim.field == field)
+
+
+def _gap(one: Claim, two: Claim) -> int:
+    return max(one.span[0], two.span[0]) - min(one.span[1], two.span[1])
+
+
+def _whole(claims: Sequence[Claim]) -> tuple[int, int]:
+    return min(claim.span[0] for claim in claims), max(claim.span[1] for claim in claims)
+
+
+def _values(claims: Iterable[Claim], field: str) -> set[float]:
+    return set(_together(claims, field))
+
+
+def _together(claims: Iterable[Claim], field: str) -> tuple[float, ...]:
+    said = [claim.value for claim in claims if claim.field == field]
+    values = {value for figures in said if isinstance(figures, tuple) for value in figures}
     return tuple(sorted(values, reverse=True))

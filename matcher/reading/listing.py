@@ -18,11 +18,12 @@ from matcher.reading import (
     owner,
     phrases,
     rotation,
+    series,
     terms,
 )
 from matcher.reading.columns import pair_columns
 from matcher.reading.dimension import lengths
-from matcher.reading.dual import merge_frequencies
+from matcher.reading.dual import merge_frequencies, merge_voltages
 from matcher.reading.items import NO_ROLES, Claim, Items
 from matcher.reading.letter_spaced import drawn_together, put_back
 from matcher.reading.positional import in_a_row
@@ -63,6 +64,7 @@ _WORDS: dict[str, Handler] = {
     **capacitor.HANDLERS,
     **control.HANDLERS,
     **module.HANDLERS,
+    **series.HANDLERS,
     **terms.HANDLERS,
     **money.HANDLERS,
 }
@@ -111,8 +113,9 @@ def _record(parts: list[Items], name: str, title: str, text: str, given: Sequenc
     read = [claim for items in parts for claim in items.claims]
     claims = [*_weighty(given, read), *read]
     claims += kind_of_thing(parts, claims)
-    if parts[0].plate:
-        claims = merge_speeds(merge_frequencies(claims), parts[0].scan.text)
+    plate = parts[0].plate
+    claims = merge_frequencies(claims, plate=plate)
+    claims = merge_speeds(claims, parts[0].scan.text) if plate else merge_voltages(claims, parts)
     settled, conflicts = settle(claims)
     tidy(settled, conflicts, parts)
     texts = {"title": title, "text": text}

@@ -14,6 +14,8 @@ _JOINED = frozenset({"mounting", "plug_pins", "other_numbers"})
 _SHAPED = _JOINED | {"turn"}  # what one claim gives isn't yet the value
 _FIRST = frozenset({"brand", "part_number", "module_number", "lead_length_in"})
 _WEAK_COUNTS = frozenset({"volts", "rpm"})  # a bare `208-230` may be fuller than a titled `230 V`
+_JOINT = 5
+"""Characters between the members of one list: `1725 rpm and 1140 rpm`."""
 _RANK = ("for_parts", "rebuilt", "open_box", "used_tested", "used")
 _ECM = ("ecm_torque", "ecm_airflow")
 
@@ -151,8 +153,9 @@ def _fuller_list(claims: list[Claim]) -> Answer:
             if len(one) == len(two) and (_digits(two) > _digits(one) or fresher):
                 best = claim
             continue
-        if claim.source == best.source and 0 <= claim.clause - best.clause <= 1:
-            best = replace(best, value=tuple(sorted({*one, *two}, reverse=True)))
+        if claim.source == best.source and 0 <= claim.span[0] - best.span[1] <= _JOINT:
+            both = tuple(sorted({*one, *two}, reverse=True))
+            best = replace(best, value=both, span=(best.span[0], claim.span[1]))
             continue
         if _within(one, two):
             best = claim

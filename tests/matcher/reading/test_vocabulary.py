@@ -35,6 +35,7 @@ SILENT = [
     "here",
     "affirms",
     "measured",
+    "dualvolts",
     "origin",
     "look",
     "opposite",
