@@ -16,6 +16,7 @@ from matcher.trade.rated import equal_ratings
 ROUNDING = 0.02
 SHAFT_ROUNDING_IN = 0.005
 """Two values within 2 %, shafts within 0.005 in, are one thing said more or less exactly."""
+_ONE_WAY = ("cw", "ccw")
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,10 +56,15 @@ def values_in(measured: Mapping[str, str]) -> tuple[dict[str, object], dict[str,
 
 
 def measured_record(candidate: Record, values: Mapping[str, object]) -> Record:
-    """Return the candidate with measured facts over its listed ones; a conflict on them is settled."""
+    """Return the candidate with measured facts over its listed ones; a conflict on them is settled.
+
+    A reversible motor that was seen to turn one way stays reversible.
+    """
+    seen_one_way = candidate.facts.turn == "either" and values.get("turn") in _ONE_WAY
     given = {
         name: Given.model_validate({"value": value, "origin": Origin.MEASURED})
         for name, value in values.items()
+        if not (seen_one_way and name in ("turn", "seen_from"))
     }
     facts, where, conflicts = overlay(candidate.facts, candidate.where, candidate.conflicts, given)
     return Record(candidate.id, facts, where, conflicts, candidate.title, candidate.text)
@@ -114,7 +120,7 @@ def _near(left: float, right: float) -> bool:
 
 def _turn(facts: Offer) -> tuple[str | None, str | None]:
     """Return the turn as seen from the lead end, where its view is known."""
-    if facts.seen_from != "shaft_end" or facts.turn not in ("cw", "ccw"):
+    if facts.seen_from != "shaft_end" or facts.turn not in _ONE_WAY:
         return facts.turn, facts.seen_from if facts.turn != "either" else None
     return ("ccw" if facts.turn == "cw" else "cw"), "lead_end"
 

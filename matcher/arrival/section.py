@@ -2,7 +2,8 @@
 
 Keys: `listing` (the id of the one that was bought), `bought` and `delivered` (dates), `transit_days`,
 `counted` (`back` or `sent`), `measured` and `looks` (text by name), `photos` (names), `decision`
-(`keep` or `send_back`).
+(`keep` or `send_back`). `put_aside` holds the same of listings that were taken for the bought one before, by
+their ids.
 """
 
 from collections.abc import Mapping, Sequence
@@ -19,6 +20,9 @@ DATE_FORMS = ("%Y-%m-%d", "%d %b %Y", "%d %B %Y", "%b %d %Y", "%B %d %Y", "%d.%m
 """Dates that are understood; slashes aren't, since 3/4 is March here and April there."""
 MOST_PHOTOS = 60
 DECISIONS = ("keep", "send_back")
+PUT_ASIDE = "put_aside"
+OF_ANY_PURCHASE = ("bought", "transit_days")
+"""Entries that a listing starts with when it is chosen in the place of another."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,17 +77,28 @@ def bought(job: Job) -> Listing | None:
 def with_bought(job: Job, listing_id: str) -> Job:
     """Return the job with another listing as the one that was bought, or none when the id is empty.
 
-    What was measured belongs to the part before, so it goes; dates stay.
+    What was entered belongs to the part before: it is put aside, and comes back with that part.
     """
-    if listing_id == entries_in(job.arrival).listing:
+    before = entries_in(job.arrival).listing
+    if listing_id == before:
         return job
-    kept = {name: value for name, value in job.arrival.items() if name in ("bought", "transit_days")}
-    changed = job.edited(arrival=kept | {"listing": listing_id} if listing_id else kept)
+    entered = {name: value for name, value in job.arrival.items() if name not in ("listing", PUT_ASIDE)}
+    aside = _put_aside(job.arrival) | ({before: entered} if before and entered else {})
+    own = aside.pop(listing_id, {name: entered[name] for name in OF_ANY_PURCHASE if name in entered})
+    chosen: dict[str, JsonValue] = {"listing": listing_id} if listing_id else {}
+    changed = job.edited(arrival={**own, **chosen, **({PUT_ASIDE: {**aside}} if aside else {})})
     for listing in job.listings:
         decision = "bought" if listing.id == listing_id else ""
         if listing.decision in ("", "bought") and listing.decision != decision:
             changed = changed.with_listing(listing.edited(decision=decision))
     return changed
+
+
+def _put_aside(section: Mapping[str, JsonValue]) -> dict[str, dict[str, JsonValue]]:
+    kept = section.get(PUT_ASIDE)
+    if not isinstance(kept, dict):
+        return {}
+    return {listing: entries for listing, entries in kept.items() if isinstance(entries, dict)}
 
 
 def with_entry(job: Job, name: str, text: str) -> Job:

@@ -127,13 +127,14 @@ def _arrival(rest: Rest) -> Iterator[str]:
     if standing is None or not (standing.values or rest.entries.looks):
         return
     yield heading("Measured on arrival")
+    measured = Offer.model_validate(dict(standing.values))
     differing = {one.field for one in standing.differing}
     yield table(
         [
             (
                 item.label,
                 item.listed or item.doubt,
-                in_words(item.field, standing.measured.facts),
+                in_words(item.field, measured),
                 "differs" if item.field in differing else "",
             )
             for item in standing.items

@@ -4,7 +4,16 @@ from datetime import date
 
 import pytest
 
-from matcher.arrival.section import bought, date_in, entries_in, with_bought, with_entry, with_named
+from matcher.arrival.section import (
+    Entries,
+    bought,
+    date_in,
+    entries_in,
+    with_bought,
+    with_entry,
+    with_named,
+    with_photos,
+)
 from matcher.errors import BadValue
 from matcher.job import Job, Listing
 
@@ -20,6 +29,24 @@ def test_the_bought_one_is_marked_and_another_choice_takes_the_mark_along() -> N
     assert second.listing(ONE.id).decision == ""
     assert second.listing(TWO.id).decision == "asked the seller"  # a person's own words stay
     assert entries_in(second.arrival).measured == {}
+
+
+def test_what_was_entered_for_a_part_comes_back_with_it() -> None:
+    first = with_entry(
+        with_named(with_bought(JOB, ONE.id), "measured", "rpm", "1075"), "bought", "2030-04-01"
+    )
+    first = with_entry(with_photos(first, ["crack.jpg"]), "delivered", "2030-04-08")
+    second = with_entry(with_bought(first, TWO.id), "delivered", "2030-05-02")
+    assert entries_in(second.arrival) == Entries(listing=TWO.id, bought="2030-04-01", delivered="2030-05-02")
+    again = with_bought(with_bought(second, ""), ONE.id)
+    assert entries_in(again.arrival) == entries_in(first.arrival)
+    assert entries_in(with_bought(again, TWO.id).arrival).delivered == "2030-05-02"
+
+
+def test_what_is_put_aside_is_never_taken_for_an_entry() -> None:
+    job = JOB.edited(arrival={"listing": ONE.id, "put_aside": ["x"], "delivered": "2030-04-08"})
+    assert entries_in(with_bought(job, TWO.id).arrival).delivered == ""
+    assert entries_in(with_bought(with_bought(job, TWO.id), ONE.id).arrival).delivered == "2030-04-08"
 
 
 def test_entries_are_kept_as_typed_and_taken_out_when_emptied() -> None:

@@ -211,9 +211,22 @@ def test_rounding_is_no_difference(
 
 
 def test_the_note_says_turns_and_names_in_words() -> None:
-    offer = Offer.model_validate(FACTS | {"turn": "either", "brand": "Ossenby", "part_number": "OB-5107"})
-    pasted = Record("x", offer, {}, text="Ossenby OB-5107 blower motor, reversible, and so on and on")
+    offer = Offer.model_validate(FACTS | {"brand": "Ossenby", "part_number": "OB-5107"})
+    pasted = Record("x", offer, {}, text="Ossenby OB-5107 blower motor, CCWLE, and so on and on")
     entries = Entries(measured={"turn": "cw", "seen_from": "lead_end"}, decision="send_back")
     note = stand(WANTED, pasted, entries, date(2030, 4, 9)).note
     assert 'The motor from your listing "Ossenby OB-5107"' in note
-    assert "listed as either way; it measures clockwise seen from the lead end" in note
+    assert (
+        "listed as counter-clockwise seen from the lead end; it measures clockwise seen from the lead end"
+        in note
+    )
+
+
+@pytest.mark.parametrize("turn", ["cw", "ccw"])
+def test_a_reversible_motor_that_turns_one_way_is_as_listed(turn: str) -> None:
+    reversible = listing(turn="either", seen_from=None)
+    measured = all_measured(turn=turn)
+    standing = stand(WANTED, reversible, Entries(**SENT, measured=measured), TODAY)
+    assert standing.differing == ()
+    assert standing.values["turn"] == turn
+    assert (standing.after.verdict, standing.advice.what) == ("fits", "keep")
