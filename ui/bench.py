@@ -76,6 +76,7 @@ class Bench(QObject):
             page.state.connect(lambda words, at=place: self.window.rail.show_state(at, words))
             page.go.connect(self.window.go_to)
             page.example.connect(self.open_example)
+            page.job_file.connect(self.keeping.take_in)
 
     def _connect(self) -> None:
         self.head.new_job.connect(self.new_job)

@@ -31,6 +31,8 @@ class Page(QWidget):
     """Asks the window to show another stage."""
     example = Signal()
     """Asks for the example job."""
+    job_file = Signal(object)
+    """Asks to take in a job's file (`Path`)."""
 
     def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
         super().__init__(parent)

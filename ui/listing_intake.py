@@ -7,6 +7,7 @@ from PySide6.QtCore import QMimeData, QObject, Signal
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QFileDialog, QWidget
 
+from matcher.store.job_file import is_job_file
 from ui.desk import Desk
 from ui.intake import PICTURES, from_files, from_text
 from ui.work import Task
@@ -17,6 +18,8 @@ class ListingIntake(QObject):
 
     came = Signal(object)
     """Listings came in (`Intake`)."""
+    job_file = Signal(object)
+    """Among the files is a whole job (`Path`)."""
     kept = Signal(str, object)
     """Pictures were kept: the id of their listing, and a tuple of `Attachment`."""
     trouble = Signal(str)
@@ -54,8 +57,11 @@ class ListingIntake(QObject):
 
     def take_files(self, paths: Sequence[Path], listing_id: str) -> None:
         """Read files; pictures are kept for a listing, which must be chosen then."""
+        jobs = [path for path in paths if is_job_file(path)]
         pictures = [path for path in paths if path.suffix.lower() in PICTURES]
-        texts = [path for path in paths if path not in pictures]
+        texts = [path for path in paths if path not in pictures and path not in jobs]
+        for path in jobs:
+            self.job_file.emit(path)
         if texts:
             self._take(self._desk.work.run_ticking(from_files, texts))
         if pictures and not listing_id:

@@ -31,6 +31,9 @@ from matcher.store.attachments import LARGEST
 from matcher.store.files import read_limited, write_whole
 
 FORMAT = 1
+_MARK = b'"samespin_job"'
+_HEAD = 200
+"""Bytes within which a job's file names itself: it is the first thing written."""
 LARGEST_FILE = 1024 * 1024 * 1024
 """Bytes of a job's file with all its pictures."""
 
@@ -58,6 +61,17 @@ def dump_job(job: Job, files: Mapping[str, bytes]) -> bytes:
 def write_job(path: Path, job: Job, files: Mapping[str, bytes]) -> None:
     """Write a job's file, whole or not at all. Raises `OSError`."""
     write_whole(path, dump_job(job, files))
+
+
+def is_job_file(path: Path) -> bool:
+    """Tell whether a `.json` file begins as a job's does; one that can't be read doesn't."""
+    if path.suffix.lower() != ".json":
+        return False
+    try:
+        with path.open("rb") as file:
+            return _MARK in file.read(_HEAD)
+    except OSError:
+        return False
 
 
 def read_job(path: Path) -> tuple[Job, dict[str, bytes]]:

@@ -5,7 +5,7 @@ import shutil
 import sqlite3
 
 import pytest
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QMimeData, Qt, QUrl
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QPushButton
@@ -14,7 +14,7 @@ from matcher.job import Job
 from matcher.job.listing import Listing
 from matcher.store import Store
 from ui import intake
-from ui.bench import OLD_MOTOR, STOCK
+from ui.bench import LISTINGS, OLD_MOTOR, STOCK
 
 
 def enter(bench, field: str, text: str) -> None:
@@ -205,6 +205,20 @@ def test_a_backup_is_restored_from_the_menu(bench, stored, qtbot):
     QTest.keyClicks(bench.plate.box, " HP")
     stored(bench)
     assert bench.session.job.plate_text == "1/2 HP"
+
+
+def test_a_job_s_file_among_dropped_ones_is_taken_in(bench, stored, qtbot, tmp_path):
+    QTest.keyClicks(bench.plate.box, "1/2 HP 115V")
+    stored(bench)
+    before = bench.session.job
+    bench.keeping.export(tmp_path / "one.json")
+    qtbot.waitUntil(lambda: (tmp_path / "one.json").exists())
+    data = QMimeData()
+    data.setUrls([QUrl.fromLocalFile(str(tmp_path / "one.json"))])
+    bench.pages[LISTINGS].intake.take_mime(data, "")
+    qtbot.waitUntil(lambda: bench.session.job.id != before.id)
+    assert bench.session.job.plate_text == before.plate_text
+    assert bench.session.job.listings == ()
 
 
 def test_a_job_goes_out_and_comes_in_as_one_file(bench, stored, qtbot, tmp_path):

@@ -137,6 +137,7 @@ class ListingsPage(Page):
         self.table.selectionModel().currentChanged.connect(self._fact_chosen)
         self.intake.came.connect(self._add)
         self.intake.kept.connect(self.edits.add_pictures)
+        self.intake.job_file.connect(self.job_file)
         self.intake.trouble.connect(self.trouble.tell)
         self.pictures.chosen.connect(self._show_large)
         self.large.put_away.connect(lambda: self.views.setCurrentWidget(self.words))

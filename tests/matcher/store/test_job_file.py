@@ -10,7 +10,7 @@ import pytest
 from matcher.errors import UnreadableInput
 from matcher.job import Attachment, Job
 from matcher.store import NoSuchJob, Store
-from matcher.store.job_file import dump_job, parse_job
+from matcher.store.job_file import dump_job, is_job_file, parse_job
 
 PICTURE = b"\x89PNG picture"
 DIGEST = hashlib.sha256(PICTURE).hexdigest()
@@ -30,6 +30,24 @@ def test_export_and_import_between_stores(store: Store, job: Job, path: Path) ->
         assert other.attachment(DIGEST) == PICTURE
         assert other.import_job(path.with_name("job.json")).job.id != job.id
         assert len(other.jobs()) == 2
+
+
+@pytest.mark.parametrize(
+    ("name", "content", "is_one"),
+    [
+        ("a.json", dump_job(Job(), {}), True),
+        ("a.JSON", _document(), True),
+        ("a.json", b'{"id": "a", "text": "1/2 HP"}', False),
+        ("a.jsonl", dump_job(Job(), {}), False),
+        ("a.json", b"", False),
+    ],
+)
+def test_a_job_s_file_is_known_by_its_beginning(
+    tmp_path: Path, name: str, content: bytes, is_one: bool
+) -> None:
+    (tmp_path / name).write_bytes(content)
+    assert is_job_file(tmp_path / name) is is_one
+    assert not is_job_file(tmp_path / "gone.json")
 
 
 def test_a_missing_picture_is_told(store: Store, job: Job, path: Path) -> None:
