@@ -11,6 +11,7 @@ from matcher.reading import (
     brand,
     capacitor,
     control,
+    days,
     frame,
     identity,
     module,
@@ -42,7 +43,7 @@ _BY_UNIT: dict[str, Callable[[Items, int], None]] = {
     "pin": module.pins,
     "c": phrases.celsius,
     "f": phrases.celsius,
-    **dict.fromkeys(("day", "week", "month", "year"), terms.days),
+    **dict.fromkeys(("day", "week", "month", "year"), days.days),
 }
 
 

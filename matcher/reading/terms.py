@@ -1,57 +1,27 @@
 """The terms of a sale: returns, restocking, warranty, how many, the seller's rating, the condition."""
 
+from matcher.reading.days import DAYS, period
 from matcher.reading.items import Items
 
-DAYS = {"day": 1, "week": 7, "month": 30, "year": 365}
 _NEAR = 7
-
-
-def span_of_days(items: Items, i: int) -> int | None:
-    """Return `90 days` at number `i` as days; a year is 365, a month 30."""
-    unit = items.said(i + 1, "after")
-    value = items.numbers[i].value
-    if unit not in DAYS or value is None:
-        return None
-    if unit == "month":
-        years, months = divmod(value, 12)
-        return round(years * 365 + months * 30)
-    return round(value * DAYS[unit])
-
-
-def days(items: Items, i: int) -> None:
-    """Give a number of days to the returns or the warranty that stand nearest in its segment."""
-    count = span_of_days(items, i)
-    if count is None:
-        return
-    items.used[i] = True
-    best: tuple[int, str, int] | None = None
-    for j in range(max(0, i - _NEAR), min(len(items), i + 2 + _NEAR)):
-        if items.segment[j] != items.segment[i]:
-            continue
-        for kind in ("returns", "warranty"):
-            if items.said(j, kind) == "-":
-                if (
-                    kind == "returns"
-                    and items.clause[j] != items.clause[i]
-                    and items.said(i + 1, "after") == "year"
-                ):
-                    continue
-                distance = abs(j - i) + (4 if items.clause[j] != items.clause[i] else 0)
-                if best is None or distance < best[0]:
-                    best = (distance, kind, j)
-    if best is None or _conditional(items, i):
-        return
-    items.claim("return_days" if best[1] == "returns" else "warranty_days", count, i, best[2])
-
-
-def _conditional(items: Items, i: int) -> bool:
-    return items.word(i - 1) in ("after", "over") if i else False
+_EXCEPTIONS = frozenset({"unless", "except", "except if", "only if", "apart from"})
 
 
 def returns(items: Items, i: int, value: str) -> None:
-    """`no returns` -> 0 days."""
-    if value == "0":
+    """`no returns` -> 0 days; `no returns unless it is dead` is left out."""
+    if value == "0" and not _has_exception(items, i):
+        muted = items.muted[i]
+        items.muted[i] = ""  # `I'm not a store, so no returns`
         items.claim("return_days", 0, i)
+        items.muted[i] = muted
+
+
+def _has_exception(items: Items, i: int) -> bool:
+    """`no returns unless dead`, `works or no refund`."""
+    if items.word(i - 1) == "or":
+        return True
+    following = range(i + 1, min(len(items), i + 1 + _NEAR))
+    return any(items.word(k) in _EXCEPTIONS and items.segment[k] == items.segment[i] for k in following)
 
 
 def warranty(items: Items, i: int, value: str) -> None:
@@ -77,32 +47,38 @@ def restock(items: Items, i: int, value: str) -> None:
             and items.segment[j] == items.segment[i]
         ):
             percent = items.numbers[j].value
+            if items.word(j - 1) in ("up to", "-"):
+                return
             if percent is not None and percent <= 100 and not _hangs(items, max(i, j + 1)):
                 items.used[j] = True
                 items.claim("restocking_pct", percent, i, j + 1)
             return
 
 
+_HANGS = frozenset(
+    {"after", "over", "beyond", "past", "if", "unless", "may", "might", "on items", "on opened"}
+)
+
+
 def _hangs(items: Items, i: int) -> bool:
     return any(
-        items.word(j) in ("after", "over", "beyond", "past", "if", "on items", "on opened")
+        items.word(j) in _HANGS
         or (items.word(j) == "on" and items.word(j + 1) not in ("all", "every", "any", "returns"))
         for j in range(i + 1, min(len(items), i + 5))
         if items.segment[j] == items.segment[i]
     )
 
 
+_STOCK_LABELS = frozenset({"available", "stock", "in stock", "on hand"})
+
+
 def stock(items: Items, i: int, _value: str) -> None:
     """`6 in stock`, `11 available`."""
+    j = items.skip(i + 1, 1)
     if items.has(i - 1, "num"):
         _quantity(items, i - 1, i)
-    elif items.has(items.skip(i + 1, 1), "num") and items.word(i) in (
-        "available",
-        "stock",
-        "in stock",
-        "on hand",
-    ):
-        _quantity(items, items.skip(i + 1, 1), i)
+    elif items.has(j, "num") and items.word(i) in _STOCK_LABELS and not items.has(j + 1, "after"):
+        _quantity(items, j, i)
 
 
 def qty(items: Items, i: int, _value: str) -> None:
@@ -113,7 +89,24 @@ def qty(items: Items, i: int, _value: str) -> None:
 
 
 _OF_PRICES = frozenset({"buys", "shipped"})
-_NO_COUNT = frozenset({"over", "about", "from", "min", "minimum", "minimum order", "orders of", "ab"})
+_NO_COUNT = frozenset(
+    {
+        "over",
+        "about",
+        "from",
+        "min",
+        "minimum",
+        "minimum order",
+        "orders of",
+        "ab",
+        "more than",
+        "sold",
+        "have sold",
+        "limit",
+        "at least",
+        "up to",
+    }
+)
 
 
 def _quantity(items: Items, j: int, i: int) -> None:
@@ -153,11 +146,12 @@ def condition(items: Items, i: int, value: str) -> None:
         return
     if items.word(i) in _DOES and (before in _WILL or _does_something(items, i + 1)):
         return
-    if _of_terms(items, i, value):
+    if _of_terms(items, i, value) or _is_supposed(items, i):
         return
     items.claim("condition", value, i)
 
 
+_SUPPOSES = frozenset({"if", "unless", "against", "only if", "in case", "should it be"})
 _DOES = frozenset({"runs", "works", "pull", "run", "fonctionne", "tested at"})
 _WILL = frozenset({"it", "to", "will", "can", "you", "ex", "ex-", "-", "that", "which", "and"})
 _PLACES = frozenset(
@@ -178,6 +172,13 @@ _PLACES = frozenset(
         "at",
     }
 )
+
+
+def _is_supposed(items: Items, i: int) -> bool:
+    """`unless it is dead on arrival`, `only if defective`: a state that nobody says it is in."""
+    return any(
+        items.word(j) in _SUPPOSES and items.clause[j] == items.clause[i] for j in range(max(0, i - 3), i)
+    )
 
 
 def _does_something(items: Items, j: int) -> bool:
@@ -279,6 +280,7 @@ def payer(items: Items, i: int, value: str) -> None:
 
 HANDLERS = {
     "returns": returns,
+    "period": period,
     "warranty": warranty,
     "restock": restock,
     "stock": stock,

@@ -59,6 +59,8 @@ SILENT = [
     "wants",
     "buys",
     "local",
+    "spends",
+    "goods",
 ]
 UNITS = {
     *READERS,
