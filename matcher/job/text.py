@@ -17,6 +17,9 @@ LONGEST_TEXT = 5_000_000
 DEEPEST = 24
 """Levels of nesting that a section of a job may have."""
 
+STAMP_FORM = "%Y-%m-%dT%H:%M:%SZ"
+"""How a moment in UTC is written; texts of this form sort by time."""
+
 _LONE_SURROGATE = re.compile("[\ud800-\udfff]")
 _FORBIDDEN_IN_NAMES = re.compile(r'[\x00-\x1f\x7f<>:"|?*]')
 _DEVICE = re.compile(r"(?i)(?:con|prn|aux|nul|com[0-9¹²³]|lpt[0-9¹²³]|conin\$|conout\$)\s*(?:\..*)?")
@@ -79,7 +82,7 @@ def _plain_leaf(value: object) -> JsonValue:
 
 def now() -> str:
     """Return the time as a job writes it: UTC, ISO 8601, to the second."""
-    return datetime.now(UTC).strftime("%Y-%m-%dT%H:%M:%SZ")
+    return datetime.now(UTC).strftime(STAMP_FORM)
 
 
 def _section(value: object) -> dict[str, JsonValue]:

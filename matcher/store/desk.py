@@ -1,5 +1,6 @@
 """What all of a store's methods share: the open file, the lock, and what is checked around a write."""
 
+import sqlite3
 import threading
 from collections.abc import Iterator
 from contextlib import closing, contextmanager, suppress
@@ -12,7 +13,9 @@ from sqlite_utils import Database
 
 from matcher.errors import StoreUnavailable
 from matcher.store import backups
+from matcher.store.backups import Generation
 from matcher.store.faults import gone, told
+from matcher.store.jobs import trim_log
 from matcher.store.opening import Opened, open_file
 
 
@@ -63,7 +66,16 @@ class Desk:
                 self._wrote = False
                 with self._use() as db:
                     if backups.is_due(self.path):
-                        backups.make(db, self.path)
+                        self._backed_up(db, self.path)
+
+    def _backed_up(self, db: Database, path: Path) -> Generation:
+        """Make a backup, and drop from the log what is old: the backup still holds it."""
+        made = backups.make(db, path)
+        if not self.read_only:
+            # A log that can't be trimmed now is trimmed the next time.
+            with suppress(sqlite3.Error):
+                trim_log(db)
+        return made
 
     @contextmanager
     def _use(self) -> Iterator[Database]:

@@ -2,6 +2,7 @@
 
 import json
 from dataclasses import dataclass
+from datetime import UTC, datetime, timedelta
 from typing import NamedTuple
 
 from pydantic import JsonValue, ValidationError
@@ -9,12 +10,17 @@ from sqlite_utils import Database
 
 from matcher.job import Job
 from matcher.job.part import first_fault
-from matcher.job.text import now
+from matcher.job.text import STAMP_FORM, now
 from matcher.store.connection import change, glance, number
 from matcher.store.faults import NoSuchJob, StoreDamaged
 from matcher.store.leaves import ABSENT, Leaves, Path, places, put_together, take_apart
 from matcher.store.merge import Clash, merge
 from matcher.store.rows import dumps, read_leaves, write_job, write_leaves
+
+LOGGED = timedelta(days=90)
+"""How long a change stays in the log at least: no window is open for so long on an older version."""
+LEAST_LOGGED = 500
+"""The newest entries of a job that stay, however old they are."""
 
 
 class Held(NamedTuple):
@@ -185,6 +191,21 @@ def mark_removed(db: Database, job_id: str, *, removed: bool, writer: str) -> No
         db.execute(
             "INSERT INTO change (job, version, changed_at, writer, path, old) VALUES (?, ?, ?, ?, '[]', ?)",
             (job_id, row.version, now(), writer, dumps("there" if removed else "removed")),
+        )
+
+
+def trim_log(db: Database) -> None:
+    """Drop what no window can still need to merge, and what nobody looks back to any more.
+
+    Each job keeps its newest `LEAST_LOGGED` entries and all of the last `LOGGED`.
+    """
+    before = (datetime.now(UTC) - LOGGED).strftime(STAMP_FORM)
+    with change(db):
+        db.execute(
+            "DELETE FROM change WHERE changed_at < ? AND n IN (SELECT n FROM"
+            " (SELECT n, row_number() OVER (PARTITION BY job ORDER BY n DESC) AS place FROM change)"
+            " WHERE place > ?)",
+            (before, LEAST_LOGGED),
         )
 
 

@@ -138,7 +138,7 @@ class Store(Stock):
         with self._use() as db:
             if self.path is None or (only_if_due and not backups.is_due(self.path)):
                 return None
-            return backups.make(db, self.path)
+            return self._backed_up(db, self.path)
 
     def restore(self, generation: Generation) -> Generation | None:
         """Put a backup in the place of everything; the state before is backed up first and returned.

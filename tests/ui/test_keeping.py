@@ -212,7 +212,7 @@ def test_a_job_s_file_among_dropped_ones_is_taken_in(bench, stored, qtbot, tmp_p
     stored(bench)
     before = bench.session.job
     bench.keeping.export(tmp_path / "one.json")
-    qtbot.waitUntil(lambda: (tmp_path / "one.json").exists())
+    qtbot.waitUntil((tmp_path / "one.json").exists)
     data = QMimeData()
     data.setUrls([QUrl.fromLocalFile(str(tmp_path / "one.json"))])
     bench.pages[LISTINGS].intake.take_mime(data, "")

@@ -2,6 +2,7 @@
 
 import os
 from collections.abc import Callable
+from contextlib import closing
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
@@ -9,7 +10,7 @@ import pytest
 
 from matcher.errors import StoreUnavailable
 from matcher.job import Job
-from matcher.store import Generation, Store, backups
+from matcher.store import Generation, Store, backups, jobs
 from matcher.store.connection import connect
 
 
@@ -22,6 +23,24 @@ def test_closing_makes_the_first_backup(path: Path, job: Job) -> None:
         assert store.back_up(only_if_due=True) is None
     with Store.open(made.path) as copy:
         assert copy.load(job.id).job.name == job.name
+
+
+def test_a_backup_trims_the_log_of_what_is_old(
+    store: Store, path: Path, job: Job, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(jobs, "LEAST_LOGGED", 2)
+    for number in range(5):
+        store.save(job.edited(note=f"note {number}"), number)
+    db = connect(path)
+    with closing(db.conn):
+        db.execute("UPDATE change SET changed_at = '2020-01-01T00:00:00Z' WHERE version < 5")
+    made = store.back_up()
+    assert [entry.version for entry in store.log(job.id)] == [5, 4]
+    merged = store.save(job.edited(note="note 3", place="elsewhere"), 4)
+    assert (merged.job.note, merged.job.place, merged.clashes) == ("note 4", "elsewhere", ())
+    assert made
+    with Store.open(made.path) as copy:
+        assert [entry.version for entry in copy.log(job.id)] == [5, 4, 3, 2, 1]
 
 
 def test_going_back_keeps_the_state_before(store: Store, job: Job) -> None:
