@@ -21,6 +21,8 @@ NUMBER: Roles = {"num": ""}
 LEADS_ON: Roles = {"fill": "-"}
 # A capacitor that the motor needs is a fact about it, whoever supplies it.
 _NEEDED = frozenset({"capacitor_uf", "capacitor_vac"})
+_ABBREVIATED = 4
+"""Letters that a unit has at most before the point of an abbreviation."""
 # Twice as many as any handler looks behind the last item or before the first one.
 _PADDING = 32
 _NO_ITEMS: list[Roles] = [NO_ROLES] * _PADDING
@@ -195,7 +197,8 @@ class Items:
             return True
         label = self.roles[-1] if self.roles else NO_ROLES
         if ("unit" in label or "frame" in label) and not (len(self.roles) > 1 and "num" in self.roles[-2]):
-            return not figure_follows(self.scan.words, token + 1)  # `V. 115  A. 4.8`
+            short = len(self.scan.raw[token - 1]) <= _ABBREVIATED or self.scan.raw[token - 1].isupper()
+            return not (short and figure_follows(self.scan.words, token + 1))  # `V. 115  A. 4.8`
         if word != ".":  # a row of points leads on when it touches what follows
             return self.scan.gaps[token] != ""
         return (

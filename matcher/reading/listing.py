@@ -23,6 +23,7 @@ from matcher.reading import (
     terms,
 )
 from matcher.reading.columns import pair_columns
+from matcher.reading.correction import corrected
 from matcher.reading.dimension import lengths
 from matcher.reading.dual import merge_frequencies, merge_voltages
 from matcher.reading.items import NO_ROLES, Claim, Items
@@ -114,6 +115,8 @@ def _record(parts: list[Items], name: str, title: str, text: str, given: Sequenc
     read = [claim for items in parts for claim in items.claims]
     claims = [*_weighty(given, read), *read]
     claims += kind_of_thing(parts, claims)
+    if any(items.turned for items in parts):
+        claims = corrected(parts, claims)
     plate = parts[0].plate
     claims = merge_frequencies(claims, plate=plate)
     claims = merge_speeds(claims, parts[0].scan.text) if plate else merge_voltages(claims, parts)

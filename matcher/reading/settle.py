@@ -68,6 +68,13 @@ def _doubt(field: str, claims: list[Claim], settled: Settled, conflicts: Contrad
         settled.pop(field, None)
 
 
+def agree(one: Claim, two: Claim) -> bool:
+    """Say whether two claims on one field can both be true."""
+    if one.field == "turn":
+        return not settle_turn([one, two])[1]
+    return not _RULES.get(one.field, _one)([one, two])[2]
+
+
 Answer = tuple[object, Claim | None, list[Claim]]
 
 
