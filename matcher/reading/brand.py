@@ -6,7 +6,7 @@ number beside it, it counts only at the head of a sentence or right before `moto
 
 from functools import cache
 
-from matcher.reading.code import written
+from matcher.reading.code import mended, written
 from matcher.reading.items import Items
 from matcher.tables import rows
 
@@ -83,6 +83,8 @@ def _near(items: Items, k: int) -> bool:
 def claim_name(items: Items, first: int, last: int, strength: int) -> None:
     """Claim the items from `first` to `last` as the maker's name, as written."""
     name = written(items, items.first[first], items.last[last]).removesuffix("'s").removesuffix("’s")
+    if items.plate and any(items.word(k) in _COMPANY for k in range(first + 1, last + 1)):
+        name = mended(items, items.first[first], items.last[last])  # `ARDWELM M0T0RS`
     if name.lower() not in _COMPANY:
         items.claim("brand", name, first, last, strength)
 

@@ -9,6 +9,7 @@ from matcher.reading.items import NO_ROLES, Items
 from matcher.reading.spaced_code import RATED, further_pieces
 
 _NUMBER_LIKE = re.compile(r"[A-Za-z0-9]+(?:[-./ ][A-Za-z0-9]+)*")
+_MISREAD = re.compile(r"(?=.*\d.*\d)(?=.*[OIlSZ])[\dOIl][\dOIlSZ]{2,4}")
 _SHORTEST_OTHER = 4  # `interchange T5 and T8` tells of leads
 _STEPS = 3
 _LIST_SIGNS = frozenset({",", "/", "&", "and", "or", "+", ";"})
@@ -144,6 +145,8 @@ def loose_codes(items: Items) -> None:
             continue
         first, last = reach(items, items.first[i])
         text = mended(items, first, last)
+        if items.plate and _MISREAD.fullmatch(text):
+            continue  # `1O7S`: a figure that nothing could put right
         start = i
         while start and items.first[start] > first:
             start -= 1

@@ -5,8 +5,11 @@ letter between figures, or before a unit; a nought within a word. Codes (`HL-2O3
 """
 
 import re
+from functools import cache
 
-_UNIT = r"(?=V|A\b|HZ|HP|PH|RPM|W\b|°|MFD|UF|C\b|SPD|/|\s|,|;|\)|\"|$|[.](?:\s|$))"
+from matcher.tables import rows
+
+_UNIT = r"(?=V|A\b|HZ|HP|PH|RPM|W\b|°|[*']C\b|MFD|UF|C\b|SPD|/|\s|,|;|\)|\"|$|[.](?:\s|$))"
 # A run has a length at most, so that one of commas isn't walked again from each of them; its first
 # figure is looked for before all that must stand around it, so that the search goes from figure to figure.
 _FREE = r"(?:(?<![\w./-].)|(?<=\bHZ.)|(?<=\bV.)|(?<=\bPH.)|(?<=\bRPM.)|(?<=\bA.)|(?<=\bHP.))"
@@ -14,6 +17,18 @@ _MISREAD = r"(?:(?<=[OIl|])(?=[\dOIl|./])|(?<![OIl|])(?=[\d./,-]{0,400}+[OIl|SBZ
 _RUN = r"(?:[\dOIl|./,-]|[SBZ](?=[\dOIl])){0,400}+"
 _FIGURES = re.compile(r"[\d./,OIl|-]" + _FREE + _MISREAD + _RUN + _UNIT)
 _FIVE = re.compile(r"(?<=CAP )S(?= ?MFD)")
+# On a plate a label says that a figure follows, a unit that one stands before it: `V 2OB-23O`, `1O7S RPM`.
+_LABELLED = re.compile(
+    r"\b(?:HP|VOLTS?|V|VAC|AMPS?|A|FLA|RPM|HZ|MFD|UF|SF)(?:[.:]| )[ :]{0,2}"
+    r"(?=[^\n ]{0,11}\d)([\dOIl|SBZ][\dOIl|SBZ./-]{1,11})(?=V\b|A\b|HZ\b|RPM\b|HP\b|[^\w./-]|[.](?!\w)|$)"
+)
+_BEFORE_UNIT = re.compile(
+    r"(?<![\w./-])(?=[^\n ]{0,11}\d)([\dOIl|][\dOIl|SBZ./-]{1,11}) ?"
+    r"(?:HP|VOLTS?|VAC|AMPS|RPM|HZ|MFD)\b(?! ?[\d:=])"
+)
+_CYCLES = re.compile(r"\bH2(?=[.:]? ?[56][0O]\b)|(?<=[56][0O])( ?)H2\b")
+_MICROFARAD = re.compile(r"(?<=\d)( ?)MF[O0]\b")
+_FRAME = re.compile(r"(?<=\bFR )(?:4[BS8]|[S5]6)(?=[YZCH]?\b)|(?<=\bFRAME )(?:4[BS8]|[S5]6)(?=[YZCH]?\b)")
 _ONE = re.compile(r"[lI|](?:(?:(?<=PH .)|(?<=PHASE .))(?![\w])|(?<![\w].)(?=/\d|PH\b|PHASE\b))")
 # The doubtful letter comes first, and what stands before it second: so the search goes from letter to letter.
 _DOUBT = re.compile(
@@ -48,14 +63,22 @@ SUSPECTS = frozenset(["O", "I", "l", "|", "S", "B", "Z", "o"]) | frozenset(
 )
 """Words that a cut leaves where a figure was misread; only then is the text worth mending."""
 _BARS = 4  # more are cell walls, not misread figures
+_LABEL = 10
+_OF_NUMBER = re.compile(r"\b(?:MODEL|MOD|P/N|PN|PART|TYPE|STYLE|CAT|SER|S/N|NO|M/N)[.:#]? ?(?:NO[.:]? ?)?$")
 _TO_FIGURES = str.maketrans("OIl|SBZ", "0111582")
 _WORD = re.compile(r"(?<![\w-])[A-Z0|]{3,}(?![\w-])")
+_MIXED = re.compile(r"(?<![\w-])(?=[A-Z]{0,14}[0158Q|])[A-Z0158|]{3,15}(?![\w/-])")
 _ENCLOSURES = {"TEA0": "TEAO", "OA0": "OAO", "0AO": "OAO", "0A0": "OAO"}
 _TO_LETTERS = str.maketrans("0|", "OI")
+_PLURALS = frozenset({"AMP5", "VOLT5"})
+_AS_LETTERS = (str.maketrans("0158Q|", "OISBOI"), str.maketrans("0158Q|", "OLSBOL"))
+_TRADE = ("units", "labels", "facts", "rotation", "control")
 
 
 def _figures(found: re.Match[str]) -> str:
     said = found.group()
+    if _OF_NUMBER.search(found.string, max(0, found.start() - _LABEL), found.start()):
+        return said
     return said.translate(_TO_FIGURES) if any(char.isdigit() for char in said) else said
 
 
@@ -65,6 +88,28 @@ def _word(found: re.Match[str]) -> str:
         return _ENCLOSURES[said]
     letters = sum(char.isalpha() for char in said)
     return said.translate(_TO_LETTERS) if letters >= 2 and "0" not in said[-1:] else said
+
+
+@cache
+def _trade_words() -> frozenset[str]:
+    """Return the words of the trade, in capitals, that a misread word may be."""
+    said = (row["words"] for table in _TRADE for row in rows(f"reading/words/{table}"))
+    return frozenset(word.upper() for words in said for word in words.split() if word.isalpha())
+
+
+def _mixed(found: re.Match[str]) -> str:
+    """Put right a word of letters and figures that is a word of the trade (`V0LTS`, `1NS`)."""
+    said = found.group()
+    label = said.rstrip("0158|")
+    if 2 * len(label) < len(said) or (label in _trade_words() and said not in _PLURALS):
+        return said  # `PH1`, `CAP5`: a label and its figure
+    return next((word for word in map(said.translate, _AS_LETTERS) if word in _trade_words()), said)
+
+
+def _labelled(found: re.Match[str]) -> str:
+    start, end = found.start(1) - found.start(), found.end(1) - found.start()
+    said = found.group()
+    return said[:start] + said[start:end].translate(_TO_FIGURES) + said[end:]
 
 
 def mend_figures(text: str) -> str:
@@ -81,4 +126,8 @@ def mend_plate(text: str) -> str:
     text = mend_figures(text)
     if "0" in text or "|" in text:
         text = _WORD.sub(_word, text)
-    return _FIVE.sub("5", text)
+    text = _MIXED.sub(_mixed, text)
+    text = _BEFORE_UNIT.sub(_labelled, _LABELLED.sub(_labelled, text))
+    text = _CYCLES.sub(r"\1HZ", text)
+    text = _FRAME.sub(lambda found: "48" if found.group()[0] == "4" else "56", text)
+    return _FIVE.sub("5", _MICROFARAD.sub(r"\1MFD", text))

@@ -96,6 +96,8 @@ def own(items: Items, i: int) -> None:
             _claim(items, label, given, i, at if label != "swallow" else i)
             return
     given = _read(unit, number) if unit else None
+    if items.plate and given and (label or _is_parted(items, i)) and _labels_next(items, behind):
+        return  # `VOLTS 1151 RPM 1075`: misread volts
     if unit and given is not None:
         items.used[behind] = True
         _claim(items, unit, given, i, behind)
@@ -103,10 +105,24 @@ def own(items: Items, i: int) -> None:
         _claim_by_look(items, i, number)
 
 
+def _is_parted(items: Items, i: int) -> bool:
+    """`VOLTS 1 15 HP 1/4`: a figure with a blank in it."""
+    labelled = "unit" in items.roles[i - 2] and not items.used[i - 2]
+    return i > 1 and labelled and "num" in items.roles[i - 1] and items.scan.gaps[items.last[i - 1]] == " "
+
+
+def _labels_next(items: Items, behind: int) -> bool:
+    """Say whether a unit labels the figure behind it."""
+    j = items.skip(behind + 1, 1)
+    unit = items.said(behind, "unit")
+    return j in items.numbers and unit is not None and bool(_read(unit, items.numbers[j]))
+
+
 def _damaged(items: Items, i: int) -> bool:
-    """Say whether a figure before a stroke is torn off (`1/.`)."""
+    """Say whether a figure before a stroke is torn off (`1/.`) or its fraction misread (`HP 3/A`)."""
     torn = items.is_glued(i) and i + 2 < len(items) and items.is_glued(i + 1)
-    return torn and not items.roles[i + 2]
+    letter = items.plate and len(items.word(i + 2)) == 1 and items.said(i - 1, "unit") == "hp"
+    return torn and (not items.roles[i + 2] or letter)
 
 
 def _claim_by_look(items: Items, i: int, number: Numeral) -> None:

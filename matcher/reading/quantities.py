@@ -14,6 +14,8 @@ from matcher.units import WATTS_PER_HP
 
 Given = Mapping[str, object]
 NOTHING: Given = {}
+_LOST_STROKE = frozenset({"11", "12", "13", "14", "16", "17", "18", "19"})
+"""Powers that no motor has; `1/2`, `1/3` look so when a scan loses the stroke."""
 _THOUSANDS = re.compile(r"(?<!\d)\d\.\d{3}(?!\d)")
 _BARE_SPEEDS = frozenset(
     map(
@@ -57,12 +59,21 @@ _BARE_VOLTS = re.compile(
 _TRIPLE = re.compile(r"(\d{3}(?:[-/]\d{3})*)[/-](?:(50|60)[/-]([13])|([13])[/-](50|60))")
 
 
+_RUN_TOGETHER: Mapping[str, tuple[float, ...]] = {
+    f"{one:g}{two:g}": (one, two)
+    for one, two in ((208.0, 230.0), (115.0, 230.0), (230.0, 460.0), (220.0, 240.0), (120.0, 240.0))
+}
+"""Pairs whose sign a scan loses: `208230`."""
+
+
 def power(number: Numeral) -> Given | None:
     """hp: the largest of a list; ratings of this trade lie between 1/200 and 10 hp."""
     shares = (number.value,) if number.value is not None else number.shares
     shares = shares or tuple(_pairs(number))
     if not shares or not all(0.001 <= share <= 20 for share in shares):
         return None
+    if number.text in _LOST_STROKE:
+        return NOTHING
     return {"power_hp": round(max(shares), 4)}
 
 
@@ -88,7 +99,7 @@ def _watts(scale: float) -> Callable[[Numeral], Given | None]:
 
 def volts(number: Numeral) -> Given | None:
     """Supply volts: ranges with `-`, alternatives with `/`, ascending; under 100 V is a control's."""
-    atoms = sorted(set(number.atoms))
+    atoms = sorted(set(_RUN_TOGETHER.get(number.text, number.atoms)))
     if not atoms or not all(2 <= volt <= 700 and volt % 1 == 0 for volt in atoms):
         return None
     if atoms[0] < 100:

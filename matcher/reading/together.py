@@ -8,6 +8,8 @@ from matcher.reading.settle import Contradicted, Settled
 GIVEN = -2
 """The clause of claims that a label made, outside the running text."""
 
+_MOST_AMPS = 24.0
+"""Full-load amperes that no motor of up to 1 hp draws."""
 _ELECTRONIC = ("module", "control_signal")
 _OF_PARTS = frozenset(
     [
@@ -93,6 +95,13 @@ def _others(settled: Settled, _conflicts: Contradicted) -> None:
             del settled["other_numbers"]
 
 
+def _lost_points(settled: Settled, conflicts: Contradicted) -> None:
+    """`AMPS 78` on a motor of 1/2 hp: a scan loses points; common practice is some 15 A for 1 hp at 115 V."""
+    amps, power = _said(settled, "amps"), _said(settled, "power_hp")
+    if isinstance(amps, tuple) and isinstance(power, float) and power <= 1 and max(amps) > _MOST_AMPS:
+        _drop(settled, conflicts, "amps")
+
+
 _RULES: tuple[Callable[[Settled, Contradicted], None], ...] = (
     _view,
     _part,
@@ -108,6 +117,8 @@ def tidy(settled: Settled, conflicts: Contradicted, parts: Sequence[Items]) -> N
     """Bring the settled facts and the contradictions of one record into agreement."""
     for rule in _RULES:
         rule(settled, conflicts)
+    if parts[0].plate:
+        _lost_points(settled, conflicts)
     electronic = [field for field in _ELECTRONIC if field in settled or field in conflicts]
     if electronic and not _is_electronic(settled, parts):
         for field in electronic:
