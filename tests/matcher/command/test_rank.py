@@ -5,22 +5,10 @@ from pathlib import Path
 
 import pytest
 from click.testing import CliRunner, Result
+from plates import PLATE
 
 from matcher.command import samespin
 from matcher.errors import SamespinError
-
-PLATE = {
-    "motor_type": "psc",
-    "volts": "115",
-    "phase": 1,
-    "hertz": "60",
-    "power_hp": 0.5,
-    "rpm": [1075],
-    "turn": "cw",
-    "seen_from": "lead_end",
-    "shaft_diameter_in": 0.5,
-    "mounting": ["band"],
-}
 
 
 @pytest.fixture

@@ -6,6 +6,7 @@ from itertools import product
 
 import pytest
 from motors import catalogue, market, wanted
+from plates import PLATE
 
 from matcher.many.lots import Lots, expected_margin, lots_for
 from matcher.money.weigh import weigh
@@ -14,18 +15,6 @@ from matcher.record import Record
 from matcher.settings import Settings
 
 SETTINGS = Settings.shipped()
-PLATE = {
-    "motor_type": "psc",
-    "volts": "115",
-    "phase": 1,
-    "hertz": "60",
-    "power_hp": 0.5,
-    "rpm": (1075,),
-    "turn": "cw",
-    "seen_from": "lead_end",
-    "shaft_diameter_in": 0.5,
-    "mounting": ("band",),
-}
 
 
 def plate(number: str, pays: float | None = 200, **also: object) -> Wanted:

@@ -1,6 +1,7 @@
 """The plan as it is shown."""
 
 import pytest
+from plates import PLATE
 
 from matcher.job import Fallback
 from matcher.money.buying import buying
@@ -11,18 +12,6 @@ from matcher.record import Record
 from matcher.settings import Settings
 
 SETTINGS = Settings.shipped()
-PLATE = {
-    "motor_type": "psc",
-    "volts": "115",
-    "phase": 1,
-    "hertz": "60",
-    "power_hp": 0.5,
-    "rpm": (1075,),
-    "turn": "cw",
-    "seen_from": "lead_end",
-    "shaft_diameter_in": 0.5,
-    "mounting": ("band",),
-}
 OLD = Wanted(motor=Motor(**PLATE))
 QUOTE = Fallback(price=1150)
 

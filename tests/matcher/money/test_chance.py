@@ -3,6 +3,7 @@
 from math import prod
 
 import pytest
+from plates import PLATE
 
 from matcher.money.chance import fit_chance, open_doubts
 from matcher.money.weigh import weigh
@@ -11,26 +12,12 @@ from matcher.record import Record
 from matcher.settings import Settings
 
 SETTINGS = Settings.shipped()
-PLATE = {
-    "brand": "Hexmoor",
-    "part_number": "HX-100",
-    "motor_type": "psc",
-    "volts": "115",
-    "phase": 1,
-    "hertz": "60",
-    "power_hp": 0.5,
-    "rpm": (1075,),
-    "turn": "cw",
-    "seen_from": "lead_end",
-    "shaft_diameter_in": 0.5,
-    "mounting": ("band",),
-    "body_diameter_in": 5.6,
-}
-OLD = Wanted(motor=Motor(**PLATE))
+NAMED = PLATE | {"brand": "Hexmoor", "part_number": "HX-100", "body_diameter_in": 5.6}
+OLD = Wanted(motor=Motor(**NAMED))
 
 
 def offer(*, without: tuple[str, ...] = (), **also: object) -> Record:
-    said = {name: value for name, value in PLATE.items() if name not in (*without, "part_number")}
+    said = {name: value for name, value in NAMED.items() if name not in (*without, "part_number")}
     return Record("a", Offer(**(said | also)))
 
 

@@ -7,7 +7,7 @@ import pytest
 from matcher.finding import Finding, Outcome
 from matcher.money.cost import cost_of, needs_mask
 from matcher.money.weigh import weigh
-from matcher.motor import Motor, Offer, Wanted
+from matcher.motor import Motor, Offer, Site, Wanted
 from matcher.record import Conflict, Record
 from matcher.settings import Settings
 
@@ -24,6 +24,16 @@ SETTINGS = Settings.shipped().changed(
 )
 NEEDS = Finding("capacitor", Outcome.LOSS, "why", "source", needs=("capacitor",))
 HARNESS = Finding("connector", Outcome.LOSS, "why", "source", needs=("harness",))
+
+
+def test_a_module_that_must_be_bought_is_charged() -> None:
+    ecm = {"motor_type": "ecm_airflow", "brand": "Hexmoor", "volts": "115"}
+    wanted = Wanted(motor=Motor(**ecm), site=Site(module_health="bad"))
+    bare = Offer(**ecm, module="without", price=100, shipping=10)
+    cost = weigh(wanted, Record("a", bare)).cost
+    assert cost
+    assert cost.needs == (("module", 180),)
+    assert cost.landed == 290
 
 
 @pytest.mark.parametrize(
