@@ -35,8 +35,8 @@ def span_of_days(items: Items, i: int) -> int | None:
     """Return `90 days` at number `i` as days; a year is 365, a month 30."""
     unit = items.said(i + 1, "after")
     value = items.numbers[i].value
-    if unit not in DAYS or value is None:
-        return None
+    if unit not in DAYS or value is None or (unit == "day" and value % 1):
+        return None  # `1/2 D` is a diameter
     if unit == "month":
         years, months = divmod(value, 12)
         return round(years * 365 + months * 30)

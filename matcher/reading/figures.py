@@ -30,6 +30,14 @@ _SPOKEN = {
     "nine": "9",
     "oh": "0",
 }
+_FLATS = frozenset({"flat", "flats", "flt", "flts"})
+_AND = frozenset({"and", "&", "n"})
+# Fractions as they are spoken behind a whole number: `five and three eighths`.
+_TOPS = {"a": 1, "one": 1, "three": 3, "five": 5, "seven": 7, "nine": 9, "eleven": 11, "thirteen": 13}
+_BOTTOMS = {"half": 2, "quarter": 4, "quarters": 4, "fourths": 4, "eighth": 8, "eighths": 8} | {
+    "sixteenth": 16,
+    "sixteenths": 16,
+}
 _SHARES = EIGHTHS | {"1/3", "2/3", "1/5", "1/6", "1/10", "1/12", "1/15", "1/20", "1/25", "1/30", "1/40"}
 _POWER = frozenset({"hp", "p", "horsepower"})
 _LABELS = frozenset({"rpm", "amps", "amp", "a", "fla", "hp"})
@@ -58,7 +66,11 @@ def gather(words: Words, token: int, figures: str, length: int) -> tuple[str, in
             continue
         if following[0] not in FIRST_OF_NUMBER and following != "," and following not in _JOINTS:
             break
-        if following in EIGHTHS and figures.isdigit() and len(figures) < 3:
+        if following in _AND and figures.isdigit() and len(figures) < 3:
+            fraction, taken = _fraction(words, after + 1)
+            if taken and "".join(words[after + 1 + taken : after + 2 + taken]) not in _POWER:
+                return f"{figures}-{fraction}", length + 1 + taken
+        if following in EIGHTHS and words[token].isdigit() and figures.isdigit() and len(figures) < 3:
             figures, length = f"{figures}-{following}", length + 1
         elif _lists(words, figures, token, after):
             comma = following == ","
@@ -69,6 +81,20 @@ def gather(words: Words, token: int, figures: str, length: int) -> tuple[str, in
         else:
             break
     return figures, length
+
+
+def _fraction(words: Words, token: int) -> tuple[str, int]:
+    """Return the fraction of an inch at a token (`5/8`, `a half`, `five eighths`) and its tokens, or none."""
+    if token >= len(words):
+        return "", 0
+    if words[token] in EIGHTHS:
+        return words[token], 1
+    top = _TOPS.get(words[token])
+    bottom = _BOTTOMS.get("".join(words[token + 1 : token + 2]))
+    if top and bottom and top < bottom:
+        return f"{top}/{bottom}", 2
+    bottom = _BOTTOMS.get(words[token])
+    return (f"1/{bottom}", 1) if bottom else ("", 0)
 
 
 def _lists(words: Words, figures: str, token: int, after: int) -> bool:
@@ -111,8 +137,8 @@ def _joins(words: Words, figures: str, after: int) -> bool:
     if words[after] not in _JOINTS or after + 1 >= len(words):
         return False
     following = words[after + 1]
-    if following[0] not in FIRST_OF_NUMBER:
-        return False
+    if following[0] not in FIRST_OF_NUMBER or "".join(words[after + 2 : after + 3]) in _FLATS:
+        return False  # `1/2 - 2 flat`: flats are counted
     if words[after] in _SAME_FORM_ONLY:
         # `115 / 1/2 HP` and `2 and 1/2` are two things; `208-230 / 460` is one.
         return _alike(figures, following)

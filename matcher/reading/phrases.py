@@ -98,8 +98,18 @@ def bearing(items: Items, i: int, value: str) -> None:
     wavers = "or" in (items.word(i + 1), items.word(i - 1)) and any(
         other not in (None, value) for other in others
     )
-    if not denied(items, i) and not wavers:
+    if not denied(items, i) and not wavers and not _reduces(items, i):
         items.claim("bearing", value, i)
+
+
+def _reduces(items: Items, i: int) -> bool:
+    """`5/16 to 1/2 bushing`, `1/2 in. sleeve`: it fits a bore to a thinner shaft."""
+    if items.word(i) not in ("bushing", "bushings", "sleeve"):
+        return False
+    j = i - 2 if items.said(i - 1, "after") in ("in", "mm") else i - 1
+    number = items.numbers.get(j)
+    two = number is not None and (number.value is None or items.word(j - 1) in ("to", "x", "by"))
+    return two or items.word(i + 1) == "to"
 
 
 def protector(items: Items, i: int, value: str) -> None:

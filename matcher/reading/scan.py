@@ -38,8 +38,27 @@ _ANY = _pattern(r"[^\W\d_]", r"[\d½¼¾⅛⅜⅝⅞⅓⅔⅕⅙]")
 _BLANKS = frozenset(" \t")
 _TOUCHES = frozenset(["", "-"])
 _LOOSE = frozenset("\n|,;:()[]!?$€£+=&<>*")  # signs that hold nothing together
-_ABBREVIATED = frozenset({"BC", "OD", "ID", "LG", "DIA"})
-_GOES_ON = re.compile(r"[a-z\d,;:=|(/&+-]")
+_ABBREVIATED = frozenset(
+    {
+        "BC",
+        "OD",
+        "ID",
+        "LG",
+        "DIA",
+        "DIAMETER",
+        "X",
+        "BY",
+        "LONG",
+        "WIDE",
+        "THICK",
+        "ACROSS",
+        "ROUND",
+        "CIRCLE",
+    }
+    | {"FLAT", "KEY", "KEYED", "SHAFT", "WITH", "WITHOUT", "W/O", "LESS"}
+)
+"""What goes on behind `1/2 IN.` in capitals."""
+_GOES_ON = re.compile(r"[a-z\d,;:=|()/&+-]")
 
 
 class _Folded(dict[str, str]):

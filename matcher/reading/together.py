@@ -85,6 +85,14 @@ def _position(_settled: Settled, conflicts: Contradicted) -> None:
         del conflicts["shaft_position"]
 
 
+def _two_shafts(settled: Settled, conflicts: Contradicted) -> None:
+    """Two shafts of different lengths contradict nothing, and have no one length."""
+    if _said(settled, "shaft_ends") == 2:
+        for field in ("shaft_length_in", "shaft_diameter_in"):
+            if len({claim.source for claim in conflicts.get(field, ())}) == 1:
+                del conflicts[field]
+
+
 def _others(settled: Settled, _conflicts: Contradicted) -> None:
     """The motor's own number isn't among its other numbers."""
     numbers = _said(settled, "other_numbers")
@@ -109,6 +117,7 @@ _RULES: tuple[Callable[[Settled, Contradicted], None], ...] = (
     _torque,
     _module,
     _position,
+    _two_shafts,
     _others,
 )
 

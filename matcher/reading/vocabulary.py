@@ -32,6 +32,8 @@ _HEEDED = frozenset(
 TURNS = frozenset({"but", "although", "though", "however"})
 """Words that begin another thought: they part clauses as a comma does."""
 _SHAFT = frozenset({"shaft", "shafts"})
+_PARTS = frozenset({"wheel", "bracket", "band", "harness"})
+_DIAMETERS = frozenset({"dia", "diameter", "durchmesser", "diamètre", "od", "ø"})
 _OF_SHAFT = frozenset({"fact", "flats"})  # `keyed shaft`, `double shaft`: what follows is about the shaft
 
 Roles = Mapping[str, str]
@@ -89,6 +91,13 @@ def _inherit(words: list[str], roles: dict[str, str]) -> None:
     of_shaft = not roles.keys().isdisjoint(_OF_SHAFT) and not _SHAFT.isdisjoint(words)
     if of_shaft or roles.get("fact") == "shaft_keyed=true":
         roles.setdefault("subject", "shaft")
+    if "notprice" in roles and not _PARTS.isdisjoint(words):
+        roles.setdefault("subject", "other")  # `the wheel is 10 in. across`
+    if "subject" in roles and len(words) > 1:
+        if not _DIAMETERS.isdisjoint(words):
+            roles.setdefault("aspect", "dia")
+        elif roles["subject"] == "shaft_length":
+            roles.setdefault("aspect", "len")
     if roles.get("fact", "").startswith("return_shipping"):
         roles.setdefault("returns", "-")
 

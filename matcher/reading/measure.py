@@ -1,0 +1,132 @@
+"""Figures that may be lengths: their value in inches, the unit said with them, and pairs of them."""
+
+from dataclasses import dataclass
+
+from matcher.reading.figures import EIGHTHS
+from matcher.reading.items import Items
+from matcher.reading.owner import LENGTHS
+from matcher.units import INCHES
+
+_ENDS = frozenset({"shafts", "shaft ends", "ends", "shaft end", "number of shafts", "no of shafts"})
+_NOT_INCHES = frozenset(
+    ["stock", "the", "a", "my", "our", "total", "hand", "march", "one", "this", "all", "good"]
+)
+"""What stands behind `in` where it is no unit: `3 in stock`, `2 in the box`."""
+_FLAT = frozenset({"flat", "a flat", "with a flat", "with flat", "has a flat"})
+_KEYS = frozenset({"key", "keyway", "key way", "keyseat", "keyslot", "key slot", "with keyway", "square key"})
+_WIDEST_KEY = 0.3125  # inch; of a 1-3/8 shaft
+_SHAPES = frozenset({"dia", "len", "other"})
+_LOOSE_EXTENTS = frozenset({"out", "of it", "through", "reach", "exposed"})
+_BETWEEN_LABELS = frozenset({"/", "x", "by", "&", "and"})
+_WHOLE = 24  # inch; nobody spells out more
+
+
+@dataclass(slots=True)
+class Length:
+    """A figure that may be a length: its item, value in inches, whether a unit was said, first and last item."""
+
+    item: int
+    inches: float
+    has_unit: bool
+    end: int
+    label: int
+    """The item before the figure that may label it, in front of a bracket with the unit (`Dia. (in.): 5.6`)."""
+
+
+def measured(items: Items, i: int) -> Length | None:
+    """Return number `i` as a length; None where it can be none."""
+    number = items.numbers[i]
+    if number.value is None:
+        return None
+    if "/" in number.signs and number.text.rpartition("-")[2] not in EIGHTHS and number.text[-1] < "½":
+        return None  # `35/5`: no ruler has it
+    label = items.skip(i - 1, -1)
+    unit = items.said(i + 1, "after")
+    if number.value in (1, 2) and items.word(label) in _ENDS:
+        return None  # `Shaft ends: 2`
+    if items.word(label) in _FLAT or _is_of_key(items, i, label) or _is_former(items, i):
+        return None  # `flat 1-1/2 long`
+    if unit in LENGTHS and not _is_preposition(items, i + 1):
+        if number.value >= 1 and items.word(i + 2) == "flat" and not items.has(i - 1, "by"):
+            return None  # `2 in. flat`: as long as the flat is
+        return Length(i, number.value * INCHES[unit], True, i + 1, label)
+    if items.has(i + 1, "after") and not _may_follow(items, i, unit):
+        return None
+    if items.has(i - 1, "money") or (items.has(i + 1, "money") and not items.has(i + 2, "num")):
+        return None
+    if items.roles[i].get("num") and not _is_spelled_length(items, i):
+        return None
+    if items.word(label) == ")" and items.word(label - 2) == "(":
+        bracketed = items.said(label - 1, "after")
+        if bracketed in LENGTHS:
+            return Length(i, number.value * INCHES[bracketed], True, i, items.skip(label - 3, -1))
+    return Length(i, number.value, False, i, label)
+
+
+def _is_of_key(items: Items, i: int, label: int) -> bool:
+    """`with 3/16 keyway`, `keyway 1-3/8 long`: how wide or long the key is; `5/8 KEY` is the shaft's."""
+    if items.word(label) in _KEYS:
+        return True
+    j = i + 2 if items.has(i + 1, "after") else i + 1
+    if items.has(j, "by"):
+        j += 2 if not items.has(j + 2, "after") else 3
+    return items.word(j) in _KEYS and (items.numbers[i].value or 0.0) <= _WIDEST_KEY
+
+
+def _is_former(items: Items, i: int) -> bool:
+    """`cut to 3 in., was 6`, `cut down from 6`: as long as it no longer is."""
+    before = items.word(i - 1)
+    if before == "was":
+        return items.clause[i - 2] != items.clause[i - 1] or items.word(i - 2) in ("(", ",")
+    return before == "from" and items.word(i - 2) in ("down", "cut")
+
+
+def _may_follow(items: Items, i: int, unit: str | None) -> bool:
+    """`1/2 D x 5`: a diameter, not days."""
+    if unit == "day" and items.has(i + 1, "aspect"):
+        return "/" in items.numbers[i].signs or items.has(i + 2, "by")
+    return unit in ("in", None, "flat", "swallow")
+
+
+def _is_spelled_length(items: Items, i: int) -> bool:
+    """`five eighths`, `half inch by four`, `five long`; `four wires` isn't one."""
+    text = items.numbers[i].text
+    if "/" in text:
+        return items.word(i - 1) not in ("&", "and") or items.has(i + 1, "subject")
+    value = items.numbers[i].value or 0.0
+    j = items.skip(i - 1, -1)
+    extent = items.said(i + 1, "aspect") in _SHAPES and items.word(i + 1) not in _LOOSE_EXTENTS
+    return value <= _WHOLE and (items.has(j, "by") or items.has(i + 1, "by") or extent)
+
+
+def _is_preposition(items: Items, j: int) -> bool:
+    """`3 in stock`, `2 in the box`: not inches."""
+    return items.word(j) == "in" and items.word(j + 1) in _NOT_INCHES
+
+
+def stand_together(items: Items, one: Length, two: Length) -> bool:
+    """Say whether two lengths stand as `1/2 x 6`."""
+    j = one.end + 1
+    if items.has(j, "aspect"):
+        j += 1
+    by = items.has(j, "by") or (items.word(j) == "/" and is_double(items, one.label))
+    return by and j < two.item <= j + 2
+
+
+def is_double(items: Items, label: int) -> bool:
+    """`Dia/length 1/2 / 5`, `diameter x length`: a label of two extents."""
+    return (
+        items.has(label, "aspect")
+        and items.has(label - 2, "aspect")
+        and items.word(label - 1) in _BETWEEN_LABELS
+    )
+
+
+def share_unit(items: Items, group: list[Length]) -> None:
+    """`19 x 40 mm`: the last unit holds for all."""
+    unit = items.said(group[-1].item + 1, "after")
+    if group[-1].has_unit and unit in LENGTHS:
+        for length in group[:-1]:
+            if not length.has_unit:
+                length.inches *= INCHES[unit]
+                length.has_unit = True
