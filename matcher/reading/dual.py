@@ -15,8 +15,9 @@ _CLOSE = 0.12
 """Twice the volts, half the amperes: both ratios agree within this share (common practice)."""
 _NEAR = 40
 """Characters; farther apart the two may be those of two versions."""
-_RATIOS = (1.7, 2.3)
-"""230/400 V to 208/460 V: the windings of one motor joined in two ways."""
+_RATIOS = (1.05, 2.3)
+_TWO = 1.7
+"""230/400 V to 208/460 V: the windings of one motor joined in two ways; 208 and 230 V are one range."""
 
 
 def merge_frequencies(claims: list[Claim], *, plate: bool) -> list[Claim]:
@@ -81,7 +82,7 @@ def merge_voltages(claims: list[Claim], parts: Sequence[Items]) -> list[Claim]:
         amps = [claim for claim in claims if claim.field == "amps" and claim.source == items.source]
         near = any(_gap(one, two) <= _NEAR for one, two in pairwise(here) if one.value != two.value)
         said = any("dualvolts" in items.roles[i] for i in items.active)
-        if not ratio or not (said or (near and _halves(amps, ratio))):
+        if not ratio or not ((said and ratio > _TWO) or (near and _halves(amps, ratio))):
             continue
         both = replace(here[0], value=_alternatives(here), span=_whole(here))
         merged = [replace(amps[0], value=_together(amps, "amps"), span=_whole(amps))] if amps else []
@@ -93,7 +94,9 @@ def _alternatives(told: Sequence[Claim]) -> str:
     """Return ratings of one motor as alternatives: `230/460`, `208-230/460`."""
     ratings = {rating for claim in told for rating in str(claim.value).split("/")}
     fuller = {r for r in ratings if not any(r != other and r in other.split("-") for other in ratings)}
-    return "/".join(sorted(fuller, key=lambda rating: int(rating.split("-")[0])))
+    figures = sorted(fuller, key=lambda rating: int(rating.split("-")[0]))
+    top = int(figures[-1].split("-")[-1])
+    return ("/" if top >= _TWO * int(figures[0].split("-")[0]) else "-").join(figures)
 
 
 def _ratio(said: Sequence[str]) -> float:

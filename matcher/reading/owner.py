@@ -26,6 +26,11 @@ _CYCLES_AND_PHASE = {
     for sign in "/-"
     for text in (f"{hertz}{sign}{phase}", f"{phase}{sign}{hertz}")
 }
+_AT = frozenset({"@", "at"})
+_AMPERES = frozenset({"a", "A"})
+_RATED = frozenset(
+    {"115", "120", "208", "220", "230", "240", "277", "380", "400", "440", "460", "480", "575"}
+)
 _BEFORE_UNITS = frozenset({"full", "@", "rated"})
 _BETWEEN_VOLTS = frozenset({"/", "or", "&", "y", "d", "δ", "and", "-", "to"})
 
@@ -143,9 +148,18 @@ def _claim_by_look(items: Items, i: int, number: Numeral) -> None:
 
 
 def _by_neighbours(items: Items, i: int, number: Numeral) -> Given | None:
-    """`208-230 60 1PH`: cycles before the phase; `230V/60/1`: cycles and phase behind a stroke."""
+    """What stands beside a figure tells what it is.
+
+    `208-230 60 1PH`: cycles before the phase; `230V/60/1`: cycles and phase behind a stroke;
+    `3.6 A @ 208, 3.4 @ 230`: amperes at their volts.
+    """
     if number.text in ("50", "60") and items.has(i + 1, "num") and items.said(i + 2, "unit") == "ph":
         return {"hertz": number.text}
+    if items.word(i - 1) in _AT and items.said(i - 2, "unit") in _AMPERES and number.text in _RATED:
+        return {"volts": number.text}
+    beside = items.numbers.get(i + 2)
+    if items.word(i + 1) in _AT and "." in number.text and beside and beside.text in _RATED:
+        return READERS["a"](number)
     supply = _CYCLES_AND_PHASE.get(number.text) if items.word(i - 1) in ("/", "-") else None
     if supply:
         return {"hertz": supply[0], "phase": supply[1]}
