@@ -3,11 +3,12 @@
 from dataclasses import dataclass
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QWidget
+from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from ui.clerk import Clerk
 from ui.session import Session
 from ui.shelf import Shelf
+from ui.theme import GRID
 from ui.units import Units
 from ui.work import Work
 
@@ -37,3 +38,9 @@ class Page(QWidget):
     def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.desk = desk
+
+    def column(self) -> QVBoxLayout:
+        """Return the page's own column, which is filled from its heading down."""
+        down = QVBoxLayout(self)
+        down.setContentsMargins(2 * GRID, GRID, GRID, 0)
+        return down

@@ -49,8 +49,7 @@ class ArrivalPage(Page):
         self.setFocusProxy(self.dates.listing)
 
     def _lay_out(self) -> None:
-        down = QVBoxLayout(self)
-        down.setContentsMargins(2 * GRID, GRID, GRID, 0)
+        down = self.column()
         for widget in (self.day, self.says, self.dates, self.empty):
             down.addWidget(widget)
         across = QHBoxLayout(self.below)

@@ -62,8 +62,7 @@ class ListingsPage(Page):
         self.setFocusProxy(self.list)
 
     def _lay_out(self) -> None:
-        down = QVBoxLayout(self)
-        down.setContentsMargins(2 * GRID, GRID, GRID, 0)
+        down = self.column()
         head = QHBoxLayout()
         head.addWidget(Heading(self.tr("Listings")), 1)
         for words, key, act in (

@@ -5,19 +5,17 @@ from functools import partial
 from PySide6.QtCore import QModelIndex, Qt
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import (
-    QAbstractItemView,
     QHBoxLayout,
     QLineEdit,
     QPushButton,
     QScrollArea,
-    QSplitter,
-    QTableView,
     QVBoxLayout,
     QWidget,
 )
 
 from matcher.entry import amount, number
 from matcher.job import Fallback, Job
+from matcher.money.buying import sentence
 from matcher.money.questions import message_to_seller
 from matcher.motor import Offer
 from matcher.record import Origin
@@ -25,14 +23,15 @@ from ui.answers import Answers
 from ui.desk import Desk, Page
 from ui.fallback_bar import FallbackBar
 from ui.fields import label
+from ui.halves import Halves
 from ui.line import Heading, Line, Soft, Strong, Trouble
 from ui.listing_edits import LONGEST_NOTE
-from ui.models.figures import Figures
+from ui.models.figures import FIGURE, NAME, Figures
 from ui.models.pile import name_of
-from ui.models.questions import Asked, Questions, is_home
+from ui.models.questions import WHOM, WORTH, Asked, Questions, is_home
 from ui.money_words import whole_money
+from ui.plain_table import PlainTable
 from ui.plan_picture import Bar, PlanPicture
-from ui.plan_words import plan_sentence
 from ui.theme import GRID
 from ui.words import counted
 
@@ -45,7 +44,8 @@ class MoneyPage(Page):
         self.fallback, self.sentence, self.left_out = FallbackBar(), Strong(), Soft()
         self.picture = PlanPicture()
         self.questions, self.figures = Questions(), Figures()
-        self.asked, self.table = QTableView(), QTableView()
+        self.asked = PlainTable(self.questions, {WORTH: 8, WHOM: 24})
+        self.table = PlainTable(self.figures, {NAME: 30, FIGURE: 7})
         self.message, self.answer = Line(), QLineEdit()
         self.copy_message = QPushButton(self.tr("&Copy the message"))
         self.trouble, self.figures_trouble = Trouble(), Trouble()
@@ -54,25 +54,18 @@ class MoneyPage(Page):
         self.setFocusProxy(self.asked)
 
     def _lay_out(self) -> None:
-        down = QVBoxLayout(self)
-        down.setContentsMargins(2 * GRID, GRID, GRID, 0)
+        down = self.column()
         down.addWidget(Heading(self.tr("Money")))
         for widget in (self.fallback, self.sentence, self.left_out, self.picture):
             down.addWidget(widget)
-        split = QSplitter(Qt.Orientation.Horizontal)
-        split.addWidget(self._ask())
-        split.addWidget(self._settings())
-        split.setStretchFactor(0, 3)
-        split.setStretchFactor(1, 2)
-        split.setChildrenCollapsible(False)
-        down.addWidget(split, 1)
+        down.addWidget(Halves(self._ask(), self._settings()), 1)
 
     def _ask(self) -> QWidget:
         whole = QWidget()
         down = QVBoxLayout(whole)
         down.setContentsMargins(0, GRID, GRID, 0)
         down.addWidget(Strong(self.tr("What to ask first")))
-        self._prepare(self.asked, self.questions, self.tr("Questions by worth"), (8, 24))
+        self.asked.setAccessibleName(self.tr("Questions by worth"))
         down.addWidget(self.asked, 3)
         across = QHBoxLayout()
         self.answer.setPlaceholderText(self.tr("the seller's answer to the chosen question, then Enter"))
@@ -95,27 +88,10 @@ class MoneyPage(Page):
         down = QVBoxLayout(whole)
         down.setContentsMargins(GRID, GRID, 0, 0)
         down.addWidget(Strong(self.tr("Weights, chances and prices")))
-        self._prepare(self.table, self.figures, self.tr("Weights, chances and prices"), (30, 7))
+        self.table.setAccessibleName(self.tr("Weights, chances and prices"))
         down.addWidget(self.table, 1)
         down.addWidget(self.figures_trouble)
         return whole
-
-    def _prepare(
-        self, view: QTableView, model: Questions | Figures, name: str, widths: tuple[int, ...]
-    ) -> None:
-        view.setModel(model)
-        view.setAccessibleName(name)
-        view.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
-        view.setShowGrid(False)
-        view.setTabKeyNavigation(False)
-        view.verticalHeader().hide()
-        view.verticalHeader().setDefaultSectionSize(self.fontMetrics().height() + GRID)
-        header = view.horizontalHeader()
-        header.setStretchLastSection(True)
-        header.setHighlightSections(False)
-        header.setDefaultAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter)
-        for column, wide in enumerate(widths):
-            header.resizeSection(column, wide * GRID)
 
     def _connect(self) -> None:
         session = self.desk.session
@@ -147,7 +123,7 @@ class MoneyPage(Page):
             )
             self.state.emit(self.tr("what does the fallback cost?"))
             return
-        self.sentence.setText(plan_sentence(plan, fallback, names))
+        self.sentence.setText(sentence(plan, fallback, names))
         left = self.tr("{} in another currency left out.").format(counted(answers.left_out, "candidate"))
         self.left_out.setText(left if answers.left_out else "")
         self.picture.show_plan(_bars(answers, names), fallback.price)

@@ -8,7 +8,6 @@ from PySide6.QtWidgets import (
     QHBoxLayout,
     QPushButton,
     QScrollArea,
-    QSplitter,
     QVBoxLayout,
     QWidget,
 )
@@ -22,6 +21,7 @@ from ui.desk import Desk, Page
 from ui.drawing import Drawing, Scene
 from ui.field_edit import FieldEdit
 from ui.fields import fields, group
+from ui.halves import Halves
 from ui.how_to import HowTo
 from ui.line import Heading, Strong
 from ui.missing_list import MissingList
@@ -47,8 +47,7 @@ class OldMotorPage(Page):
         self._connect()
 
     def _lay_out(self) -> None:
-        down = QVBoxLayout(self)
-        down.setContentsMargins(2 * GRID, GRID, GRID, 0)
+        down = self.column()
         head = QHBoxLayout()
         head.addWidget(Heading(self.tr("The old motor")), 1)
         self.in_mm.setCheckable(True)
@@ -59,13 +58,7 @@ class OldMotorPage(Page):
         head.addWidget(self.in_mm)
         down.addLayout(head)
         down.addWidget(self.plate)
-        split = QSplitter(Qt.Orientation.Horizontal)
-        split.addWidget(self._form())
-        split.addWidget(self._right())
-        split.setStretchFactor(0, 3)
-        split.setStretchFactor(1, 2)
-        split.setChildrenCollapsible(False)
-        down.addWidget(split, 1)
+        down.addWidget(Halves(self._form(), self._right()), 1)
 
     def _form(self) -> QScrollArea:
         body = QWidget()

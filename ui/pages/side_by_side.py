@@ -8,7 +8,6 @@ from PySide6.QtWidgets import (
     QCheckBox,
     QComboBox,
     QHBoxLayout,
-    QLineEdit,
     QMenu,
     QPushButton,
     QSplitter,
@@ -25,6 +24,7 @@ from ui.desk import Desk, Page
 from ui.drawing import Drawing, Scene
 from ui.empty import Empty
 from ui.export import copy_lines, save_csv, save_page, save_pdf
+from ui.filter_edit import FilterEdit
 from ui.line import Heading, Line, Soft, Trouble
 from ui.models.pile import name_of
 from ui.models.side import OLD, Side, check_word
@@ -45,7 +45,8 @@ class SideBySidePage(Page):
         super().__init__(desk, parent)
         self.side = Side()
         self.table = SideTable(self.side)
-        self.seek, self.order, self.differences = QLineEdit(), QComboBox(), QCheckBox()
+        self.seek = FilterEdit(self.tr("Filter the candidates"), 25)
+        self.order, self.differences = QComboBox(), QCheckBox()
         self.trouble = Trouble()
         self.empty = Empty(
             self.tr("Nothing to compare yet: type the plate of the old motor, then paste listings.")
@@ -57,8 +58,7 @@ class SideBySidePage(Page):
         self.setFocusProxy(self.table)
 
     def _lay_out(self) -> None:
-        down = QVBoxLayout(self)
-        down.setContentsMargins(2 * GRID, GRID, GRID, 0)
+        down = self.column()
         head = QHBoxLayout()
         head.addWidget(Heading(self.tr("Side by side")), 1)
         self._fill_tools(head)
@@ -75,10 +75,6 @@ class SideBySidePage(Page):
         down.addWidget(split, 1)
 
     def _fill_tools(self, head: QHBoxLayout) -> None:
-        self.seek.setPlaceholderText(self.tr("filter: words or a verdict"))
-        self.seek.setAccessibleName(self.tr("Filter the candidates"))
-        self.seek.setClearButtonEnabled(True)
-        self.seek.setFixedWidth(25 * GRID)
         self.order.setAccessibleName(self.tr("Order of the candidates"))
         for words in (self.tr("best first"), self.tr("cheapest first"), self.tr("likeliest first")):
             self.order.addItem(words)

@@ -8,16 +8,15 @@ from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import (
     QFileDialog,
     QHBoxLayout,
-    QLineEdit,
     QProgressBar,
     QPushButton,
-    QVBoxLayout,
     QWidget,
 )
 
 from matcher.job import Listing
 from ui.answers import Answers
 from ui.desk import Desk, Page
+from ui.filter_edit import FilterEdit
 from ui.line import Heading, Line, Soft, Trouble
 from ui.lot import LotRow
 from ui.lot_exits import LotExits
@@ -36,9 +35,8 @@ class StockPage(Page):
         super().__init__(desk, parent)
         self.model = LotTable()
         self.table = LotView(self.model)
-        self.table.setAccessibleName(self.tr("Offers, best first"))
         self._loaded_once = False
-        self.seek, self.progress = QLineEdit(), QProgressBar()
+        self.seek, self.progress = FilterEdit(self.tr("Filter the offers"), 28), QProgressBar()
         self.stop = QPushButton(self.tr("S&top"))
         self.keep, self.add = QPushButton(self.tr("&Keep as stock")), QPushButton(self.tr("&Add to this job"))
         self.save = QPushButton(self.tr("&Save as CSV…"))
@@ -54,14 +52,9 @@ class StockPage(Page):
         self.setFocusProxy(self.table)
 
     def _lay_out(self) -> None:
-        down = QVBoxLayout(self)
-        down.setContentsMargins(2 * GRID, GRID, GRID, 0)
+        down = self.column()
         head = QHBoxLayout()
         head.addWidget(Heading(self.tr("Stock and lots")), 1)
-        self.seek.setPlaceholderText(self.tr("filter: words or a verdict"))
-        self.seek.setAccessibleName(self.tr("Filter the offers"))
-        self.seek.setClearButtonEnabled(True)
-        self.seek.setFixedWidth(28 * GRID)
         head.addWidget(self.seek)
         opens = QPushButton(self.tr("&Open a table…"))
         opens.clicked.connect(self.choose_files)

@@ -3,7 +3,7 @@
 from collections.abc import Callable
 from functools import partial
 
-from PySide6.QtWidgets import QTabWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QTabWidget, QWidget
 
 from matcher.airflow.entries import with_reading
 from matcher.job import Job
@@ -16,7 +16,6 @@ from ui.papers_view import PapersView
 from ui.proof_view import ProofView
 from ui.rest_worker import RestWorker
 from ui.sheet_view import SheetView
-from ui.theme import GRID
 from ui.worth_view import WorthView
 
 
@@ -39,8 +38,7 @@ class SwapProofPage(Page):
             (self.papers, self.tr("Pap&ers")),
         ):
             self.tabs.addTab(view, words)
-        down = QVBoxLayout(self)
-        down.setContentsMargins(2 * GRID, GRID, GRID, 0)
+        down = self.column()
         down.addWidget(self.tabs)
         self.setFocusProxy(self.tabs)
         self._connect()
