@@ -1,71 +1,13 @@
 """What is for sale: a motor (said nothing), an electronic module alone, or a part of something."""
 
 from matcher.reading.items import Claim, Items
+from matcher.reading.part_alone import is_part_alone, names_part, things
 
-_PARTS = frozenset(
-    [
-        "wheel",
-        "wheels",
-        "blade",
-        "blades",
-        "bracket",
-        "brackets",
-        "capacitor",
-        "capacitors",
-        "harness",
-        "housing",
-        "adapter",
-        "bushing",
-        "relay",
-        "board",
-        "transformer",
-        "hub",
-        "pulley",
-        "sheave",
-        "mount",
-        "cage",
-        "grommet",
-        "grommets",
-        "rings",
-        "ring",
-        "contactor",
-        "belt",
-        "filter",
-        "coil",
-        "cord",
-        "cover",
-        "grille",
-        "guard",
-        "louver",
-        "shroud",
-        "propeller",
-        "impeller",
-        "band",
-        "straps",
-        "strap",
-        "plug",
-        "connector",
-        "cap",
-        "caps",
-        "fuse",
-        "switch",
-        "clamp",
-        "feet",
-        "lüfterrad",
-        "squirrel",
-        "stator",
-        "rotor",
-    ]
-)
-# Words that a part isn't described by: a title with one of them is about a motor.
-_OF_MOTORS = frozenset(["hp", "rpm", "ecm", "psc", "split", "shaded", "tefc", "tenv", "teao", "odp", "oao"])
 _MOTORS = frozenset(
     ["motor", "motors", "elektromotor", "moteur", "drehstrommotor", "moter", "mtr", "ventilatormotor"]
 )
 _MODULES = frozenset({"module", "modules", "modul", "brain"})
-_FIRST_WORDS = 5
-_SAID_OF_MOTORS = frozenset({"motor", "bearing", "protector", "turn", "turnview", "either", "frame"})
-_OTHERS = frozenset({"for", "from", "off", "fits", "to fit", "out of", "for a", "from a", "off a", "fits a"})
+_RETROFIT = frozenset({"retrofit", "conversion", "upgrade"})
 _KITS = frozenset({"kit", "kits"})
 _LINKS = frozenset(
     {"for", "with", "w/", "from", "off", "fits", "without", "w", "para", "für", "pour", "to", "w/o", "of"}
@@ -79,16 +21,18 @@ def kind_of_thing(parts: list[Items], claims: list[Claim]) -> list[Claim]:
     about = _about(words, title=head.source == "title", plate=head.plate)
     alone = [claim for claim in claims if claim.field == "module_alone"]
     claims[:] = [claim for claim in claims if claim.field != "module_alone"]
-    if about == "motor" and head.source == "text" and not head.plate and _is_part_alone(head):
-        about = "part"
-    if about == "part" and not (alone and _speaks_of_module(parts)):
+    of_module = _speaks_of_module(parts)
+    if about == "motor" and head.source == "text" and not head.plate:
+        no_motor = bool(alone) and not of_module
+        about = "part" if is_part_alone(head, claims, no_motor=no_motor) else about
+    if about == "part" and not (alone and of_module):
         return [Claim("item", "part", head.source, head.span(0, max(0, min(len(head), 4) - 1)), -1)]
     if about == "module" and not any(claim.value == "without" for claim in claims if claim.field == "module"):
         where = next(
             (i for i in range(len(head)) if "module" in head.roles[i] or "moduleonly" in head.roles[i]), 0
         )
         return _module(head.source, head.span(where, where))
-    if alone and _speaks_of_module(parts):
+    if alone and of_module:
         return _module(alone[0].source, alone[0].span)
     return []
 
@@ -102,27 +46,6 @@ def first_line(items: Items) -> int:
     while i < len(items) and items.segment[i] == items.segment[first]:
         i += 1
     return i
-
-
-def _is_part_alone(items: Items) -> bool:
-    """`Squirrel cage wheel 11 x 10`: the first line names a part among its first words and rates no motor."""
-    stop = next((i for i in range(items.head) if items.word(i) in _OTHERS), items.head)
-    line = range(stop)
-    words = [items.word(i) for i in line if items.word(i)[:1].isalnum()]
-    named = [k for k, word in enumerate(words) if not _PARTS.isdisjoint(word.split())]
-    rated = any(
-        items.has(i, "num") and not {"hp", "v", "rpm", "A", "a"}.isdisjoint((items.said(i + 1, "unit"), "-"))
-        for i in line
-    )
-    labels = any(items.word(i + 1) == ":" for i in line)
-    motor = any(
-        not _SAID_OF_MOTORS.isdisjoint(items.roles[i])
-        or items.roles[i].get("fact", "mounting")[:8] != "mounting"
-        or _OF_MOTORS & set(items.word(i).split())
-        for i in line
-    )
-    goes_on = any(items.word(i)[:1].isalnum() for i in range(items.head, min(len(items), items.head + 4)))
-    return goes_on and bool(named) and named[0] < _FIRST_WORDS and not (rated or labels or motor)
 
 
 def _module(source: str, span: tuple[int, int]) -> list[Claim]:
@@ -145,12 +68,23 @@ def _about(words: tuple[str, ...], *, title: bool, plate: bool) -> str:
     )
     head = words[:stop]
     for k, word in enumerate(head):
-        if word in _MOTORS and (k + 1 == len(head) or head[k + 1] not in _PARTS | _MODULES | {"control"}):
+        denied = k and head[k - 1] in ("no", "less", "minus")
+        if word in _MOTORS and not denied and not _names_another(words, k + 1):
             return "motor"
     if not _MODULES.isdisjoint(head):
         return "module"
-    if title and _KITS & set(head):
-        return "part"
-    if not title or _PARTS.isdisjoint(head) or not _OF_MOTORS.isdisjoint(head):
+    if (
+        not title
+        or not things("of_motors").isdisjoint(head)
+        or not _RETROFIT.isdisjoint(head)
+        or (things("part").isdisjoint(head) and _KITS.isdisjoint(head))
+    ):
         return "motor"
     return "part"
+
+
+def _names_another(words: tuple[str, ...], k: int) -> bool:
+    """`motor mount`, `motor control module`: the word before tells what it is for."""
+    if k < len(words) and (words[k] in _MODULES or words[k] == "control"):
+        return True
+    return names_part(words, k)

@@ -23,6 +23,7 @@ FIELDS = {
     "identity": "brand part_number other_numbers module_number program_number",
     "money": "price currency shipping",
     "terms": "condition return_days return_shipping restocking_pct warranty_days quantity seller_rating_pct",
+    "thing": "item",
     "elsewhere": "power_hp volts phase hertz amps rpm speeds shaft_diameter_in body_diameter_in capacitor_uf",
     "corrections": "power_hp volts phase hertz amps rpm speeds turn seen_from bearing capacitor_uf",
     "damage": "power_hp volts phase hertz amps rpm speeds enclosure turn seen_from ambient_c bearing "
