@@ -17,6 +17,8 @@ _LOOK_BEFORE = 4
 _BEFORE = 4
 _ASKED = 6
 _FAR = 60  # items; nothing is looked for farther away, so that the work stays linear
+_OPENS = frozenset("(,-")
+_ENDS = frozenset(").;|\n!")
 _STOPS = frozenset(".;|\n")
 _DOUBTED = frozenset({"fact", "weak", "bearing", "protector", "flats", "turn", "either"})
 _STATEMENTS = _DOUBTED | {"turnview", "unit"}
@@ -45,8 +47,9 @@ def heed(items: Items, roles: Roles, after: int, clause: int) -> None:
 
 
 def doubt(items: Items, after: int, clause: int) -> None:
-    """Doubt a clause; a doubt that fills a bracket is about what stands before it: `1075 rpm (I think)`."""
-    if _says(items, "(") and items.scan.words[after : after + 1] == [")"]:
+    """Doubt a clause; a doubt that is all of it is about what stands before: `1075 rpm (I think)`."""
+    ends = after >= len(items.scan.words) or items.scan.words[after][0] in _ENDS
+    if ends and items.first and items.scan.words[items.first[-1]] in _OPENS:
         ask(items, clause)
     items.doubted.add(clause)
 
@@ -79,10 +82,10 @@ def take_back(items: Items) -> None:
 def ask(items: Items, clause: int) -> None:
     """Doubt the last figure before a question mark and what stands behind it, or the word right before it.
 
-    In `1/3 HP (?)` a bracket stands between them.
+    In `1/3 HP (?)` a bracket stands between them, in `feels like sleeve, not sure` a comma.
     """
     end = len(items.roles)
-    if _says(items, "("):
+    if items.first and items.scan.words[items.first[-1]] in _OPENS:
         end, clause = end - 1, clause - 1
     for i in range(end - 1, max(-1, end - _ASKED), -1):
         if items.clause[i] != clause:

@@ -197,7 +197,8 @@ class Items:
             return True
         label = self.roles[-1] if self.roles else NO_ROLES
         if ("unit" in label or "frame" in label) and not (len(self.roles) > 1 and "num" in self.roles[-2]):
-            short = len(self.scan.raw[token - 1]) <= _ABBREVIATED or self.scan.raw[token - 1].isupper()
+            before = self.scan.raw[token - 1]
+            short = word != "." or len(before) <= _ABBREVIATED or before.isupper()
             return not (short and figure_follows(self.scan.words, token + 1))  # `V. 115  A. 4.8`
         if word != ".":  # a row of points leads on when it touches what follows
             return self.scan.gaps[token] != ""

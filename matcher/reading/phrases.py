@@ -31,10 +31,15 @@ def absent(items: Items, i: int) -> bool:
     return False
 
 
+def _is_none(items: Items, i: int) -> bool:
+    """`Thermostat input: none`."""
+    return items.word(i + 1) in (":", "=") and items.word(i + 2) in ("none", "no", "n/a")
+
+
 def fact(items: Items, i: int, value: str) -> None:
     """`belly band` -> mounting band; denied or absent ones give nothing."""
     field, _, said = value.partition("=")
-    if field in _TAKES_NO and denied(items, i):
+    if field in _TAKES_NO and (denied(items, i) or _is_none(items, i)):
         return
     if field == "mounting":
         if not absent(items, i):
@@ -92,14 +97,22 @@ def _on_circle(items: Items, i: int) -> bool:
     )
 
 
+_SOLD_APART = frozenset({"upgrade", "conversion", "kit", "kits", "option", "optional", "extra", "available"})
+
+
 def bearing(items: Items, i: int, value: str) -> None:
     """`sleeve`, `ball`: not as a part that is sold apart or needed."""
     others = (items.said(i + 2, "bearing"), items.said(i - 2, "bearing"))
     wavers = "or" in (items.word(i + 1), items.word(i - 1)) and any(
         other not in (None, value) for other in others
     )
-    if not denied(items, i) and not wavers and not _reduces(items, i):
+    if not (denied(items, i) or wavers or _reduces(items, i) or _is_extra(items, i)):
         items.claim("bearing", value, i)
+
+
+def _is_extra(items: Items, i: int) -> bool:
+    """`Ball bearing upgrade +$12`, `kit #BB56`: something sold apart, or a part of its number."""
+    return items.word(i + 1) in _SOLD_APART or (items.is_glued(i) and items.has(i + 1, "num"))
 
 
 def _reduces(items: Items, i: int) -> bool:

@@ -210,7 +210,7 @@ def by_look(number: Numeral) -> Given:
         return {**supply, "hertz": triple[2] or triple[5], "phase": int(triple[3] or triple[4])}
     if (
         len(number.atoms) == 2
-        and number.signs == "/"
+        and number.signs in ("/", "-")
         and number.atoms[1] in (370, 440)
         and number.atoms[0] <= 80
     ):
