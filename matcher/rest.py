@@ -8,6 +8,8 @@ from datetime import date
 
 from matcher.airflow.chart import Chart, chart_of
 from matcher.airflow.entries import texts_in as proof_texts
+from matcher.airflow.entries import values_in as proof_values
+from matcher.airflow.flow import one
 from matcher.airflow.proof import Proof, prove
 from matcher.arrival.section import Entries, bought, entries_in
 from matcher.arrival.standing import Standing, stand
@@ -47,7 +49,6 @@ def rest_of(job: Job, today: date, settings: Settings | None = None) -> Rest:
     swap = _swap(wanted, standing)
     new = swap.new if swap else Offer()
     proof = prove(proof_texts(job.proof), new, wanted.motor, wanted.site)
-    watts = next((number for number in proof_watts(job)), None)
     whole = (wanted.motor, new, wanted.site) if swap else None
     return Rest(
         job=job,
@@ -60,7 +61,7 @@ def rest_of(job: Job, today: date, settings: Settings | None = None) -> Rest:
         sheet=swap_sheet(swap, job.sheet_notes) if swap else None,
         proof=proof,
         chart=chart_of(proof),
-        worth=reckon(worth_texts(job.worth), whole, job.fallback, watts),
+        worth=reckon(worth_texts(job.worth), whole, job.fallback, proof_watts(job)),
     )
 
 
@@ -70,11 +71,10 @@ def _swap(wanted: Wanted, standing: Standing | None) -> Swap | None:
     return Swap(wanted.motor, standing.measured.facts, wanted.site, standing.after)
 
 
-def proof_watts(job: Job) -> tuple[float, ...]:
-    """Return the motor's input in watts as the proof run measured it, empty when it didn't."""
-    from matcher.airflow.entries import values_in
-
-    return values_in(proof_texts(job.proof))[0].get("watts", ())
+def proof_watts(job: Job) -> float | None:
+    """Return the motor's input in watts as the proof run measured it; `None` when it didn't."""
+    values, _faults = proof_values(proof_texts(job.proof))
+    return one(values, "watts")
 
 
 def with_note(job: Job, step: str, text: str) -> Job:

@@ -15,6 +15,7 @@ import numpy as np
 import numpy.typing as npt
 
 from matcher.finding import Finding, Outcome
+from matcher.limit import EPSILON
 
 Figure = Any
 """A float or a bool, or an array of them: one value a pair."""
@@ -27,8 +28,6 @@ FITS, WITH_WORK, ASK, POOR, WONT_FIT, PART = range(len(VERDICT_ORDER))
 LOWEST_GOOD_SCORE = 60.0
 WORK_FROM = 0.3
 """A loss of this much anywhere means work."""
-EPSILON = 1e-9
-"""Keeps a limit that is met exactly on the good side of binary fractions."""
 
 
 @dataclass(frozen=True, slots=True)

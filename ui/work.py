@@ -41,11 +41,6 @@ class Task(QObject):
         """Ask the work to stop; neither `done` nor `failed` will follow."""
         self._stop.set()
 
-    @property
-    def is_cancelled(self) -> bool:
-        """Whether `cancel` was called."""
-        return self._stop.is_set()
-
     def tick(self, share: float) -> None:
         """Report progress from the worker's thread.
 

@@ -2,11 +2,8 @@
 
 from matcher.airflow.entry import measured
 
-STANDARD_DENSITY_LB_FT3 = 0.075
-"""Standard air (AMCA, ASHRAE)."""
-
 SENSIBLE_HEAT_FACTOR = 1.08
-"""Btu/h per CFM and degree F of standard air: 0.075 lb/ft3 x 60 min/h x 0.24 Btu/(lb F)."""
+"""Btu/h per CFM and degree F of standard air (AMCA, ASHRAE): 0.075 lb/ft3 x 60 min/h x 0.24 Btu/(lb F)."""
 
 BTU_H_PER_WATT = 3.412
 """Btu/h that a watt gives as heat (exactly 3.412142, International Table Btu)."""

@@ -78,7 +78,7 @@ def _speed(rpm: float, new: Offer) -> Iterator[Result]:
     limit = limits()["speed_ratio"]
     if new.rpm_range:
         low, high = new.rpm_range
-        inside = low * 0.95 <= rpm <= high * 1.05
+        inside = limit.outcome(rpm / min(max(rpm, low), high)) == "good"
         says = f"{figure(rpm)} rpm lies {'within' if inside else 'outside'} its range of {low} to {high} rpm."
         yield Result("speed", "Speed", rpm, "rpm", "good" if inside else "watch", says, limit.source)
     elif new.rpm:

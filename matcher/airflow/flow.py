@@ -5,7 +5,7 @@ reading is what its control believes.
 """
 
 from matcher.airflow.entries import Values
-from matcher.airflow.heat_rise import airflow_cfm, electric_heat_btu_h, furnace_heat_btu_h
+from matcher.airflow.heat_rise import USUAL_EFFICIENCY, airflow_cfm, electric_heat_btu_h, furnace_heat_btu_h
 from matcher.airflow.result import Result, figure, limits
 from matcher.airflow.traverse import traverse_cfm
 from matcher.errors import BadValue
@@ -82,7 +82,8 @@ def _heat(values: Values) -> float | None:
         output, rate = one(values, "furnace_output"), one(values, "furnace_input")
         if output is None and rate is None:
             return None
-        share = (one(values, "furnace_efficiency_pct") or 80.0) / 100
+        per_cent = one(values, "furnace_efficiency_pct")
+        share = USUAL_EFFICIENCY if per_cent is None else per_cent / 100
         return furnace_heat_btu_h(output=output, input_rate=rate, efficiency=share)
     watts, volts, amps = (one(values, f"heater_{what}") for what in ("watts", "volts", "amps"))
     if watts is None and (volts is None or amps is None):

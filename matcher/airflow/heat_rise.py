@@ -8,6 +8,9 @@ import math
 from matcher.airflow.air import BTU_H_PER_WATT, SENSIBLE_HEAT_FACTOR, density_ratio
 from matcher.airflow.entry import measured
 
+USUAL_EFFICIENCY = 0.8
+"""Steady-state efficiency of a furnace whose own isn't known; common practice."""
+
 
 def electric_heat_btu_h(
     *, watts: float | None = None, volts: float | None = None, amps: float | None = None, phase: int = 1
@@ -27,7 +30,7 @@ def electric_heat_btu_h(
 
 
 def furnace_heat_btu_h(
-    *, output: float | None = None, input_rate: float | None = None, efficiency: float = 0.8
+    *, output: float | None = None, input_rate: float | None = None, efficiency: float = USUAL_EFFICIENCY
 ) -> float:
     """Return a furnace's heat to the air in Btu/h.
 

@@ -9,7 +9,7 @@ from matcher.airflow.entries import Values, values_in
 from matcher.airflow.fan_laws import FanPoint, at_speed
 from matcher.airflow.flow import agreement, flows, one
 from matcher.airflow.result import Outcome, Result, figure, limits
-from matcher.airflow.static import total_external_static_in_wc
+from matcher.airflow.static import MOST_IN_WC, total_external_static_in_wc
 from matcher.errors import BadValue
 from matcher.motor import Motor, Offer, Site
 from matcher.tables import rows
@@ -160,7 +160,7 @@ def _others(
 def _fan_table(values: Values, faults: dict[str, str]) -> tuple[Point, ...]:
     numbers = values.get("fan_table", ())
     pairs = tuple(zip(numbers[::2], numbers[1::2], strict=False))
-    wrong = len(numbers) % 2 or any(static > 5 for _, static in pairs)
+    wrong = len(numbers) % 2 or any(static > MOST_IN_WC for _, static in pairs)
     if numbers and (wrong or len(pairs) < 2 or len({flow for flow, _ in pairs}) < len(pairs)):
         faults["fan_table"] = (
             "The fan's table: enter at least two pairs of CFM and in. w.c., as 800 0.9 1000 0.7 1200 0.4"

@@ -4,12 +4,12 @@ from dataclasses import dataclass
 from functools import cache
 from typing import Literal
 
+from matcher.limit import EPSILON
 from matcher.tables import rows
 
 Outcome = Literal["good", "watch", "bad", "note"]
 """`note` holds nothing against a limit."""
 _IS_RIGHT: dict[Outcome, str] = {"good": "right", "watch": "look again", "bad": "not right", "note": ""}
-EPSILON = 1e-9
 
 
 @dataclass(frozen=True, slots=True)

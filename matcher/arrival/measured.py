@@ -7,6 +7,7 @@ from matcher.entry import entered, said, unit
 from matcher.errors import SamespinError
 from matcher.job.given import Given, overlay
 from matcher.judging.saying import fact, turn
+from matcher.limit import EPSILON
 from matcher.motor import MOTOR_FIELDS, Offer
 from matcher.record import Origin, Record
 from matcher.tables import rows
@@ -115,7 +116,7 @@ def same(name: str, one: Offer, other: Offer) -> bool:
 
 
 def _near(left: float, right: float) -> bool:
-    return abs(left - right) <= ROUNDING * max(abs(left), abs(right)) + 1e-9
+    return abs(left - right) <= ROUNDING * max(abs(left), abs(right)) + EPSILON
 
 
 def _turn(facts: Offer) -> tuple[str | None, str | None]:

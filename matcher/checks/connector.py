@@ -5,8 +5,8 @@ from matcher.judging import answer
 from matcher.judging.answer import Answer
 from matcher.judging.pair import Pair, Reads
 from matcher.judging.saying import both, inches
+from matcher.limit import EPSILON
 from matcher.motor import Motor
-from matcher.trade.rated import EPSILON
 
 HARD = False
 _SIDE = ("plug_pins", "leads", "lead_length_in")

@@ -8,9 +8,9 @@ from matcher.finding import Finding, Outcome
 from matcher.judging import answer
 from matcher.judging.answer import Answer
 from matcher.judging.pair import Pair, Reads
+from matcher.limit import EPSILON
 from matcher.motor import Motor
 from matcher.trade.plate_amps import at, common
-from matcher.trade.rated import EPSILON
 from matcher.trade.supply import systems
 
 HARD = False
@@ -29,7 +29,7 @@ CONTINUOUS = 1.25
 
 def judge(pair: Pair) -> Finding | None:
     """Compare full-load amperes at the supply's voltage, and with the circuit where it is known."""
-    supplied = systems(pair)
+    supplied = systems(pair.old, pair.site)
     old, new = common(pair.old, pair.new, supplied)
     circuit = _circuit(pair, new)
     values = (_said(pair.old, old), _said(pair.new, new))
@@ -77,7 +77,7 @@ def _circuit(pair: Pair, new: float | None) -> list[Answer]:
 
 
 def _drawn(pair: Pair) -> float | None:
-    supplied = systems(pair)
+    supplied = systems(pair.old, pair.site)
     if supplied:
         placed = (at(pair.new, system) for system in supplied)
         return next((figure for figure in placed if figure is not None), None)

@@ -7,7 +7,7 @@ from matcher.finding import Finding, Outcome
 from matcher.judging import answer
 from matcher.judging.answer import Answer
 from matcher.judging.pair import Pair, Reads
-from matcher.judging.presume import bare_frame
+from matcher.trade.frames import bare_frame
 from matcher.trade.rated import only_sixty_hertz
 from matcher.trade.supply import near_hertz, plate_hertz, said_hertz
 

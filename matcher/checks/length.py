@@ -5,7 +5,7 @@ from matcher.judging import answer
 from matcher.judging.answer import Answer
 from matcher.judging.pair import Pair, Reads
 from matcher.judging.saying import inches
-from matcher.trade.rated import EPSILON
+from matcher.limit import EPSILON
 
 HARD = True
 READS = Reads(old=("body_length_in",), new=("body_length_in",), site=("room_length_in",))

@@ -9,8 +9,8 @@ from matcher.judging import answer
 from matcher.judging.answer import Answer
 from matcher.judging.pair import Pair, Reads
 from matcher.judging.saying import inches, mounting
+from matcher.limit import EPSILON
 from matcher.trade.frames import Kinship, kinship, slot_loss
-from matcher.trade.rated import EPSILON
 from matcher.trade.swaps import held
 
 HARD = True

@@ -8,7 +8,7 @@ from matcher.judging import answer
 from matcher.judging.answer import Answer
 from matcher.judging.pair import Pair, Reads
 from matcher.judging.saying import horsepower
-from matcher.trade.rated import EPSILON
+from matcher.limit import EPSILON
 
 HARD = False
 ASKS = True

@@ -5,8 +5,8 @@ from matcher.judging import answer
 from matcher.judging.answer import Answer
 from matcher.judging.pair import Pair, Reads
 from matcher.judging.saying import inches
+from matcher.limit import EPSILON
 from matcher.motor import Motor
-from matcher.trade.rated import EPSILON
 
 HARD = True
 _SHAFT = ("shaft_diameter_in", "shaft_ends", "shaft_length_in", "shaft_flats", "shaft_keyed")

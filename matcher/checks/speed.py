@@ -4,8 +4,8 @@ from matcher.finding import Finding, Outcome
 from matcher.judging import answer
 from matcher.judging.answer import Answer
 from matcher.judging.pair import Pair, Reads
+from matcher.limit import EPSILON
 from matcher.motor import Motor
-from matcher.trade.rated import EPSILON
 from matcher.trade.supply import said_hertz
 
 HARD = False

@@ -48,7 +48,7 @@ def _answer(pair: Pair) -> Answer:
     offered = ratings(pair.new.volts)
     if equal and pair.site.supply_volts is None and pair.site.measured_volts is None:
         return answer.same(f"Rated {pair.new.volts} V, as the old one is.{_link_as_before(offered)}")
-    supplied = systems(pair)
+    supplied = systems(pair.old, pair.site)
     if not supplied:
         return answer.unknown(
             f"Rated {pair.new.volts} V, but what the supply brings isn't known. Measure it at the motor.",

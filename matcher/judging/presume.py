@@ -12,6 +12,7 @@ from typing import TypeVar
 from matcher.judging.pair import NOTHING, Pair
 from matcher.motor import MOTOR_FIELDS, Motor, Offer, Wanted
 from matcher.record import Record
+from matcher.trade.frames import bare_frame
 from matcher.trade.numbers import same_brand, same_code
 from matcher.trade.rated import ratings
 
@@ -154,11 +155,6 @@ def _unsaid_phase(motor: Motor, kind: str | None) -> int | None:
 def single_phase_volts(volts: str) -> bool:
     """Say whether an alternative is 265 or 277 V, or touches 110-127 V: then one phase is presumed."""
     return any(r.overlaps(110, 127) or {r.low, r.high} <= {265.0, 277.0} for r in ratings(volts))
-
-
-def bare_frame(frame: str) -> str:
-    """Return a frame in upper case without spaces."""
-    return "".join(frame.split()).upper()
 
 
 def _by_frame(motor: Motor, contradicted: frozenset[str]) -> dict[str, object]:

@@ -78,14 +78,6 @@ def _per_success(gamble: Gamble) -> float:
     return gamble.landed + gamble.lost * (1 - gamble.chance) / gamble.chance
 
 
-def worth_of_asking(gambles: Sequence[Gamble], asked: int, prior: float, fallback: float) -> float:
-    """Return by how much an answer about candidate number `asked` lowers the plan's mean cost.
-
-    `prior` is the chance of a good answer, above 0 and at most 1.
-    """
-    return Answered(gambles, fallback).worth(gambles[asked], prior)
-
-
 def worths(
     candidates: Sequence[Weighed], fallback: float, settings: Settings, currency: str | None = None
 ) -> list[Worth]:

@@ -10,7 +10,6 @@ from enum import StrEnum
 from functools import cache
 
 from matcher import tables
-from matcher.judging.presume import bare_frame
 
 _NUMBER = re.compile(r"\d+")
 
@@ -25,6 +24,11 @@ class Kinship(StrEnum):
     DIFFERENT = "different"
     MISSING = "missing"
     """One is not said, or is no frame number."""
+
+
+def bare_frame(frame: str) -> str:
+    """Return a frame in upper case without spaces."""
+    return "".join(frame.split()).upper()
 
 
 def kinship(one: str | None, other: str | None) -> Kinship:

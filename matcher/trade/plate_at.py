@@ -1,7 +1,6 @@
 """What a motor's plate says of its current at the supply of one place."""
 
-from matcher.judging.pair import Pair
-from matcher.motor import Motor, Offer, Site
+from matcher.motor import Motor, Site
 from matcher.trade import plate_amps
 from matcher.trade.supply import systems
 
@@ -12,8 +11,7 @@ def plate_amps_at(new: Motor, old: Motor, site: Site) -> float | None:
     A dual plate's figures belong to its volts; with several possible supplies the figure counts only when
     all of them give the same.
     """
-    offer = Offer.model_validate(dict(new))
-    supplied = systems(Pair(old=old, new=offer, site=site))
+    supplied = systems(old, site)
     figures = {plate_amps.at(new, system) for system in supplied}
     if not supplied and new.amps and len(set(new.amps)) == 1 and "/" not in (new.volts or ""):
         return new.amps[0]

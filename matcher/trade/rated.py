@@ -8,11 +8,10 @@ from dataclasses import dataclass
 from functools import cache, lru_cache
 
 from matcher import tables
+from matcher.limit import EPSILON
 
 TOLERANCE = 0.10
 """NEMA MG 1 12.44: +-10 % of the rated voltage at rated frequency."""
-EPSILON = 1e-9
-"""Keeps a limit that is met exactly on the good side of binary fractions."""
 
 
 @dataclass(frozen=True, slots=True)

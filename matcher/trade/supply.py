@@ -8,9 +8,9 @@ from dataclasses import dataclass
 from functools import cache, lru_cache
 
 from matcher import tables
-from matcher.judging.pair import Pair
+from matcher.limit import EPSILON
 from matcher.motor import Motor, Site
-from matcher.trade.rated import EPSILON, ratings
+from matcher.trade.rated import ratings
 
 FREQUENCY_TOLERANCE = 0.05
 """NEMA MG 1 12.44: +-5 % of the rated frequency at rated voltage."""
@@ -55,18 +55,17 @@ def system(volts: float, hertz: float) -> System:
     return named or System(volts, (1 - UNLISTED_BAND) * volts, (1 + UNLISTED_BAND) * volts)
 
 
-def systems(pair: Pair) -> tuple[System, ...]:
-    """Return every system that may reach the motor; several where plate or hertz leave it open.
+def systems(old: Motor, site: Site) -> tuple[System, ...]:
+    """Return every system that may reach the old motor; several where plate or hertz leave it open.
 
     Empty when nothing is known of the supply's volts. A measured voltage is a band of one point.
     """
-    site = pair.site
     if site.measured_volts is not None:
         return (System(site.measured_volts, site.measured_volts, site.measured_volts),)
-    hertz = said_hertz(pair.old, site) or (50.0, 60.0)
+    hertz = said_hertz(old, site) or (50.0, 60.0)
     if site.supply_volts is not None:
         return _distinct((site.supply_volts,), hertz)
-    return () if pair.old.volts is None else _plate_systems(pair.old.volts, hertz)
+    return () if old.volts is None else _plate_systems(old.volts, hertz)
 
 
 @lru_cache(maxsize=4096)

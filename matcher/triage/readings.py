@@ -5,14 +5,13 @@ from functools import cache
 
 from matcher.entry import number
 from matcher.errors import BadValue
+from matcher.limit import EPSILON
 from matcher.motor import Motor
 from matcher.tables import rows
 from matcher.triage.bench import BenchTest
 
 SKIPPED = "skip"
 """The answer of somebody who can't or won't do a test now; every test takes it."""
-EPSILON = 1e-9
-"""Keeps a limit that is met exactly on the good side of binary fractions."""
 
 
 @cache

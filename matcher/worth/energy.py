@@ -8,7 +8,6 @@ import math
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from matcher.judging.pair import Pair
 from matcher.motor import Motor, Offer, Site
 from matcher.tables import rows
 from matcher.trade.plate_at import plate_amps_at
@@ -87,7 +86,7 @@ def _plate_watts(which: str, motor: Motor, old: Motor, site: Site) -> tuple[floa
 
 
 def _volts(old: Motor, site: Site) -> float | None:
-    supplied = systems(Pair(old=old, new=Offer(), site=site))
+    supplied = systems(old, site)
     return supplied[0].nominal if len({system.nominal for system in supplied}) == 1 else None
 
 

@@ -7,7 +7,7 @@ from itertools import permutations
 import pytest
 
 from matcher.money.plan import Gamble, best_plan
-from matcher.money.questions import Worth, message_to_seller, worth_of_asking, worths
+from matcher.money.questions import Answered, Worth, message_to_seller, worths
 from matcher.money.weigh import Weighed, ranked, weigh
 from matcher.motor import Motor, Offer, Wanted
 from matcher.record import Record
@@ -49,7 +49,7 @@ def test_the_worth_of_an_answer_is_that_of_conditioning(seed: int) -> None:
         for n in range(size)
     ]
     fallback, asked = round(rng.uniform(50, 900), 2), rng.randrange(size)
-    worth = worth_of_asking(gambles, asked, prior, fallback)
+    worth = Answered(gambles, fallback).worth(gambles[asked], prior)
     assert worth == pytest.approx(by_force(gambles, asked, prior, fallback), abs=1e-9)
     assert worth >= 0
 
@@ -62,7 +62,7 @@ def test_the_worth_of_an_answer_is_that_of_conditioning(seed: int) -> None:
     ],
 )
 def test_answers_that_change_nothing_are_worth_nothing(gambles: list[Gamble], fallback: float) -> None:
-    assert worth_of_asking(gambles, 0, 0.5, fallback) == pytest.approx(0, abs=1e-9)
+    assert Answered(gambles, fallback).worth(gambles[0], 0.5) == pytest.approx(0, abs=1e-9)
 
 
 OLD = Wanted(
