@@ -3,10 +3,12 @@
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QHBoxLayout, QScrollArea, QVBoxLayout, QWidget
 
+from matcher.cautions import cautions_for
 from matcher.rest import Rest
 from matcher.triage.bench import BenchTest, bench_for
 from matcher.triage.health import TOLERANCE
 from matcher.triage.readings import SKIPPED
+from ui.caution import Caution
 from ui.choice_row import ChoiceRow
 from ui.entry_row import Typed
 from ui.line import Heading, Line, Soft, Trouble
@@ -77,7 +79,7 @@ class BenchView(QWidget):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.says, self.why, self.means = Heading(), Line(), Soft()
+        self.says, self.why, self.means, self.caution = Heading(), Line(), Soft(), Caution()
         self.rows: dict[str, _TestRow] = {}
         self.tolerance, self._tolerance_row = Typed(), QWidget()
         self._tolerance_trouble = Trouble()
@@ -93,7 +95,7 @@ class BenchView(QWidget):
         area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         down = QVBoxLayout(self)
         down.setContentsMargins(0, GRID, 0, 0)
-        for widget in (self.says, self.why, self.means):
+        for widget in (self.says, self.why, self.caution, self.means):
             down.addWidget(widget)
         down.addWidget(area, 1)
 
@@ -118,6 +120,8 @@ class BenchView(QWidget):
             self._make_rows(tests)
         self.says.setText(found.says)
         self.why.setText("\n".join(found.why))
+        self.why.setVisible(bool(found.why))
+        self.caution.show_lines(cautions_for("bench", rest.wanted.motor))
         self.means.setText(self._means(rest))
         for name, row in self.rows.items():
             is_next = found.next_test is not None and found.next_test.name == name

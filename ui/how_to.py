@@ -3,6 +3,8 @@
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
+from matcher.cautions import cautions_for
+from ui.caution import Caution
 from ui.fields import fields
 from ui.line import Line, Soft, Strong
 from ui.sketch import Sketch
@@ -15,9 +17,10 @@ class HowTo(QWidget):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._sketch, self._name, self._how, self._source = Sketch(), Strong(), Line(), Soft()
+        self.caution = Caution(cautions_for("measure"))
         words = QVBoxLayout()
         words.setSpacing(GRID // 2)
-        for line in (self._name, self._how, self._source):
+        for line in (self._name, self._how, self.caution, self._source):
             line.setAlignment(Qt.AlignmentFlag.AlignTop | Qt.AlignmentFlag.AlignLeft)
             words.addWidget(line)
         words.addStretch(1)
@@ -34,3 +37,4 @@ class HowTo(QWidget):
         self._name.setText(field.label)
         self._how.setText(field.how)
         self._source.setText(field.source)
+        self.caution.setHidden(field.group != "measure")

@@ -4,7 +4,9 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QHBoxLayout, QScrollArea, QVBoxLayout, QWidget
 
 from matcher.airflow.entries import GROUPS, proof_entries, texts_in
+from matcher.cautions import cautions_for
 from matcher.rest import Rest
+from ui.caution import Caution
 from ui.curve_picture import CurvePicture
 from ui.entry_form import EntryForm
 from ui.line import Heading, Soft
@@ -23,13 +25,14 @@ class ProofView(QWidget):
         super().__init__(parent)
         self.form, self.says, self.results = EntryForm(), Heading(), ResultList()
         self.picture, self.notes, self.reminders = CurvePicture(), Soft(), Soft()
+        self.caution = Caution(cautions_for("proof"))
         self._fill_form()
         self.form.entered.connect(self.entered)
         self.form.setFixedWidth(FORM_WIDTH)
         body = QWidget()
         right = QVBoxLayout(body)
         right.setContentsMargins(0, 0, GRID, GRID)
-        for widget in (self.says, self.results, self.picture, self.notes, self.reminders):
+        for widget in (self.caution, self.says, self.results, self.picture, self.notes, self.reminders):
             right.addWidget(widget, 1 if widget is self.picture else 0)
         right.addStretch(0)
         area = QScrollArea()

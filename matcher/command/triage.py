@@ -5,6 +5,7 @@ from pathlib import Path
 
 import click
 
+from matcher.cautions import cautions_for
 from matcher.motor import Motor, Wanted
 from matcher.triage import BenchTest, Diagnosis, bench_for, diagnose, site_with
 
@@ -36,6 +37,8 @@ def command(
     wanted = _wanted(old) if old else None
     motor = wanted.motor if wanted else Motor(motor_type="ecm" if ecm else None)
     if only_tests:
+        if not as_lines:
+            click.echo("\n".join(f"! {line}" for line in cautions_for("bench", motor)))
         for test in bench_for(motor):
             click.echo(json.dumps(_test(test)) if as_lines else "\n".join(_test_lines(test)))
         return

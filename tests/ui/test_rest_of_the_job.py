@@ -421,3 +421,19 @@ def test_the_record_and_the_note_to_sign(delivered, settle, swap, tmp_path: Path
 )
 def test_axes_are_cut_at_round_figures(most: float, wanted: int, step: float) -> None:
     assert nice_step(most, wanted) == pytest.approx(step)
+
+
+def test_cautions_stand_above_the_bench_the_proof_run_and_the_sizes(delivered, settle):
+    page = delivered.pages[SWAP_PROOF]
+    delivered.window.go_to(SWAP_PROOF)
+    settle(delivered)
+    assert page.bench.caution.isVisible()
+    assert "run capacitor" in page.bench.caution.text()
+    page.tabs.setCurrentWidget(page.proof)
+    assert page.proof.caution.isVisible()
+    old = delivered.pages[0]
+    delivered.window.go_to(0)
+    old.focus_field("shaft_diameter_in")
+    assert old.how_to.caution.isVisible()
+    old.focus_field("part_number")
+    assert not old.how_to.caution.isVisible()
