@@ -17,6 +17,8 @@ _LOOK_BEFORE = 4
 _BEFORE = 4
 _ASKED = 6
 _FAR = 60  # items; nothing is looked for farther away, so that the work stays linear
+_PARTS = frozenset(",;()\n")
+_LABELS = frozenset({"rotlabel", "brglabel", "encl", "frame", "label", "poslabel", "protlabel"})
 _OPENS = frozenset("(,-")
 _ENDS = frozenset(").;|\n!")
 _STOPS = frozenset(".;|\n")
@@ -25,8 +27,13 @@ _STATEMENTS = _DOUBTED | {"turnview", "unit"}
 
 
 def figure_follows(words: list[str], token: int) -> bool:
-    """`not 115 V`, `not for 230 V`: say whether the word before `token` is about a figure."""
-    return any(word[0] in FIRST_OF_NUMBER for word in words[token : token + _LOOK_BEFORE])
+    """`not 115 V`, `not for 230 V`, never `not legible, 115 V`: say whether words are about a figure."""
+    for word in words[token : token + _LOOK_BEFORE]:
+        if word[0] in FIRST_OF_NUMBER:
+            return True
+        if word in _PARTS:
+            break
+    return False
 
 
 def heed(items: Items, roles: Roles, after: int, clause: int) -> None:
@@ -91,6 +98,8 @@ def ask(items: Items, clause: int) -> None:
         if items.clause[i] != clause:
             return
         roles = items.roles[i]
+        if not _LABELS.isdisjoint(roles):
+            return  # `1075 rpm rotation?`
         stated = i == end - 1 and not _DOUBTED.isdisjoint(roles)
         if i in items.numbers or stated or roles.get("fact", "").startswith("phase"):
             items.asked.update(range(i, end))

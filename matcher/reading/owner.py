@@ -59,6 +59,8 @@ def label_before(items: Items, i: int) -> tuple[str | None, int]:
         j = items.skip(j, -1)
     if items.words[j] == "-" and not items.is_glued(j) and j and "num" not in roles[j - 2]:
         j -= 1  # `Volts - 208-230`
+    if items.words[j] == "?" and "num" not in roles[j - 2]:
+        j -= 1  # `Volts? 115`
     while "unsure" in roles[j]:
         j = items.skip(j - 1, -1)
     if j < 0 or items.used[j]:
@@ -96,7 +98,7 @@ def own(items: Items, i: int) -> None:
         given = _read(label, number)
         if given is not None and not _other_unit(items, i, behind, label, unit, given):
             items.used[at] = True
-            if unit and _same(label, unit):
+            if unit and _same(label, unit) and not (label == "swallow" and _labels_next(items, behind)):
                 items.used[behind] = True
             _claim(items, label, given, i, at if label != "swallow" else i)
             return
@@ -121,6 +123,11 @@ def _labels_next(items: Items, behind: int) -> bool:
     j = items.skip(behind + 1, 1)
     unit = items.said(behind, "unit")
     return j in items.numbers and unit is not None and bool(_read(unit, items.numbers[j]))
+
+
+def _labels_next(items: Items, behind: int) -> bool:
+    """`LR amps 12.5 FL amps 2.1`: the unit behind a figure is the label of the next one."""
+    return items.has(behind + 1, "num") and not items.has(behind + 2, "unit")
 
 
 def _damaged(items: Items, i: int) -> bool:

@@ -42,7 +42,9 @@ def _both_ways(items: Items, i: int, which: str) -> bool:
 
 
 def either(items: Items, i: int, _value: str) -> None:
-    """Reversible by plug, leads or program."""
+    """Reversible by plug, leads or program; not where it `doesn't say reversible`."""
+    if items.has(i - 1, "no") and items.clause[i - 1] == items.clause[i]:
+        return
     items.claim("turn", ("either", None), i)
 
 
