@@ -1,22 +1,18 @@
 """Works out the rest of the open job (arrival, sheet, proof, reckoning) on a worker, after each change."""
 
 from collections.abc import Callable
-from datetime import UTC, date, datetime
+from datetime import date
 
 from PySide6.QtCore import QObject, QTimer, Signal
 
 from matcher.rest import Rest, rest_of
+from matcher.today import today
 from ui.answers import Answers
 from ui.session import Session
 from ui.work import Task
 
 LOOK_AT_CLOCK_MS = 10 * 60 * 1000
 """How often the calendar is looked at: days left must be right in a window left open overnight."""
-
-
-def today() -> date:
-    """Return the calendar day where the user is."""
-    return datetime.now(UTC).astimezone().date()
 
 
 class RestWorker(QObject):

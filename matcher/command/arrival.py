@@ -2,7 +2,6 @@
 
 import json
 import sys
-from datetime import UTC, date, datetime
 from pathlib import Path
 
 import click
@@ -56,6 +55,7 @@ def command(  # noqa: PLR0913, PLR0917 - one option each
     from matcher.command.chosen import chosen
     from matcher.command.pairs import pairs_in
     from matcher.old_file import load_wanted
+    from matcher.today import today
 
     entries = Entries(
         bought=bought,
@@ -66,9 +66,9 @@ def command(  # noqa: PLR0913, PLR0917 - one option each
         looks=dict.fromkeys(_known_looks(bad), "bad"),
         photos=photos,
     )
-    today = date_in("today", today_text) or _today()
+    day = date_in("today", today_text) or today()
     record, had_problems = chosen(new, wanted_id)
-    standing = stand(load_wanted(old), record, entries, today)
+    standing = stand(load_wanted(old), record, entries, day)
     for fault in standing.faults.values():
         complain(fault)
     if as_lines:
@@ -76,10 +76,6 @@ def command(  # noqa: PLR0913, PLR0917 - one option each
     else:
         click.echo(standing.note if only_note else "\n".join(_lines(standing)), nl=not only_note)
     sys.exit(1 if had_problems or standing.faults else 0)
-
-
-def _today() -> date:
-    return datetime.now(UTC).astimezone().date()
 
 
 def _known_looks(names: tuple[str, ...]) -> tuple[str, ...]:

@@ -2,9 +2,8 @@
 
 from collections.abc import Sequence
 from pathlib import Path
-from typing import Literal
 
-from matcher.command import complain
+from matcher.command.inputs import Inputs
 from matcher.errors import BadValue
 from matcher.record import Record
 
@@ -14,17 +13,9 @@ def chosen(path: Path, wanted_id: str | None) -> tuple[Record, bool]:
 
     Raises BadValue when there is none, or several and no id to choose by.
     """
-    from matcher.reading.sources import Problem, records
-
-    problems: list[Problem] = []
-
-    def report(problem: Problem) -> None:
-        problems.append(problem)
-        complain(f"{problem.where}: {problem.why}")
-
-    source: list[Path | Literal["-"]] = ["-" if str(path) == "-" else path]
-    found = list(records(source, on_problem=report))
-    return _one(found, wanted_id, str(path)), bool(problems)
+    inputs = Inputs([path])
+    found = list(inputs)
+    return _one(found, wanted_id, str(path)), inputs.had_problems
 
 
 def _one(found: Sequence[Record], wanted_id: str | None, path: str) -> Record:

@@ -6,9 +6,9 @@ from pathlib import Path
 
 import click
 
-from matcher.command import complain
 from matcher.command.answers import as_json, print_table
 from matcher.command.display import has_display
+from matcher.command.inputs import Inputs
 from matcher.money.weigh import Weighed, ranked
 from matcher.tables import data_folder
 
@@ -24,14 +24,9 @@ def example() -> Path:
 def example_ranking() -> list[Weighed]:
     """Read and rank the shipped example."""
     from matcher.old_file import load_wanted
-    from matcher.reading.sources import Problem, records
-
-    def report(problem: Problem) -> None:
-        complain(f"{problem.where}: {problem.why}")
 
     folder = example()
-    pile = records([folder / name for name in PILE], on_problem=report)
-    return ranked(load_wanted(folder / "old.toml"), pile)
+    return ranked(load_wanted(folder / "old.toml"), Inputs([folder / name for name in PILE]))
 
 
 def print_example(picture: Path) -> None:

@@ -5,12 +5,11 @@ import sys
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import asdict, dataclass
 from pathlib import Path
-from typing import Literal
 
 import click
 
-from matcher.command import complain
 from matcher.command.answers import as_json, explanation, print_table
+from matcher.command.inputs import Inputs
 from matcher.errors import BadValue
 from matcher.money.weigh import Weighed
 from matcher.motor import Wanted
@@ -72,25 +71,18 @@ def command(
     """Judge LISTINGS (text, saved pages, tables, JSON lines; - for standard input), best first."""
     from matcher.command.progress import counted
     from matcher.old_file import load_wanted
-    from matcher.reading.sources import Problem, records
 
     asked = Ways(**ways)  # type: ignore[arg-type]
     asked.check(olds)
-    problems: list[Problem] = []
-
-    def report(problem: Problem) -> None:
-        problems.append(problem)
-        complain(f"{problem.where}: {problem.why}")
-
     wanted = [load_wanted(path) for path in olds]
     settings = Settings.load(settings_file) if settings_file else Settings.shipped()
-    sources: list[Path | Literal["-"]] = ["-" if str(path) == "-" else path for path in listings]
-    candidates = counted(records(sources, on_problem=report), "listings read")
+    inputs = Inputs(listings)
+    candidates = counted(inputs, "listings read")
     if asked.margin:
         _trade(wanted, candidates, settings, as_lines=asked.as_lines)
     else:
         _rank(wanted, candidates, settings, asked)
-    sys.exit(1 if problems else 0)
+    sys.exit(inputs.status)
 
 
 def _rank(wanted: Sequence[Wanted], candidates: Iterator[Record], settings: Settings, asked: Ways) -> None:

@@ -4,11 +4,10 @@ import json
 import sys
 from collections.abc import Iterable
 from pathlib import Path
-from typing import Literal
 
 import click
 
-from matcher.command import complain
+from matcher.command.inputs import Inputs
 from matcher.motor import OFFER_FIELDS
 from matcher.record import Record
 
@@ -23,19 +22,10 @@ INPUT = click.Path(path_type=Path, allow_dash=True)
 def command(files: tuple[Path, ...], plate: bool, as_lines: bool, as_table: bool) -> None:
     """Read FILES (text, saved pages, tables, JSON lines; - for standard input) and say their facts."""
     from matcher.command.progress import counted
-    from matcher.reading.sources import Problem, records
 
     if as_lines and as_table:
         raise click.UsageError("give --json or --csv, not both")
-    problems = 0
-
-    def report(problem: Problem) -> None:
-        nonlocal problems
-        problems += 1
-        complain(str(problem))
-
-    sources: list[Path | Literal["-"]] = ["-" if str(path) == "-" else path for path in files]
-    found = records(sources, plate=plate, on_problem=report)
+    found = Inputs(files, plate=plate)
     if as_lines:
         for record in counted(found, "records read"):
             click.echo(json.dumps(as_json(record), ensure_ascii=True))
@@ -46,7 +36,7 @@ def command(files: tuple[Path, ...], plate: bool, as_lines: bool, as_table: bool
             click.echo(line)
     else:
         print_records(found)
-    sys.exit(1 if problems else 0)
+    sys.exit(found.status)
 
 
 def as_json(record: Record) -> dict[str, object]:

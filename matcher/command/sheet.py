@@ -2,7 +2,6 @@
 
 import json
 import sys
-from datetime import UTC, datetime
 from pathlib import Path
 
 import click
@@ -24,6 +23,7 @@ def command(old: Path, new: Path, wanted_id: str | None, as_page: bool, as_lines
     from matcher.command.chosen import chosen
     from matcher.old_file import load_wanted
     from matcher.sheet import Swap, as_html, swap_sheet
+    from matcher.today import today
     from matcher.verdict import judge
 
     wanted = load_wanted(old)
@@ -32,8 +32,7 @@ def command(old: Path, new: Path, wanted_id: str | None, as_page: bool, as_lines
     if as_lines:
         click.echo(json.dumps(sheet.as_json()))
     elif as_page:
-        today = datetime.now(UTC).astimezone().date()
-        click.echo(as_html(sheet, day=today.isoformat()), nl=False)
+        click.echo(as_html(sheet, day=today().isoformat()), nl=False)
     else:
         click.echo(sheet.as_text(), nl=False)
     sys.exit(1 if had_problems else 0)
