@@ -30,6 +30,13 @@ _COMPANY = frozenset(
         "manufacturing",
         "spa",
         "elec",
+        "machine",
+        "machines",
+        "machinery",
+        "mtr",
+        "mtrs",
+        "wks",
+        "controls",
     }
 )
 _AFTER_NAME = ("motor", "num", "unit", "fact", "label", "subject", "turn", "turnview", "other_thing")
@@ -187,11 +194,16 @@ def _stands_as_maker(items: Items, k: int, last: int) -> bool:
     )
 
 
+def _parts_country(items: Items, k: int) -> bool:
+    """`TREZZALE S.p.A. - ITALIA`: a free-standing dash ends the maker's name."""
+    return items.word(k) == "-" and items.scan.gaps[items.last[k]] == " "
+
+
 def of_plate(items: Items) -> None:
     """The first line of a plate, or its first column, is its maker's name when nothing in it is a fact."""
     end = 0
     while end < len(items) and items.word(end) != "\n":
-        if end and len(items.scan.gaps[items.last[end - 1]]) > 3:
+        if end and (len(items.scan.gaps[items.last[end - 1]]) > 3 or _parts_country(items, end)):
             break
         end += 1
     if not 0 < end <= 6:

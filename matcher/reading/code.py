@@ -18,13 +18,17 @@ _NO_CODE = re.compile(
 )
 _SECOND = re.compile(r"\d{3,}[A-Z]?|\d{2,4}[A-Z]{0,2}(?:[-/][A-Z0-9]+)+|\d{2,3}[A-Z]-?\d")
 _RATING = re.compile(r"\d(?:RPM|SPD|HZ|HP|MFD|VAC|UF)(?![A-Z]*-)", re.IGNORECASE)
+_RATED = re.compile(
+    r"(?:HZ[56]0|PH[13]|FR(?:42|48|56|66|14[35]|18[24])[A-Z]{0,3}|RPM\d{3,4}|CAP\d+(?:\.\d+)?/(?:370|440)|AMB\d0C)"
+    r"(?![A-Z]*\d{3})"
+)
 _LONGEST = 24  # tokens behind the first one of a code
 _REMEMBERED = 20_000  # words that stand together come back in listing after listing
 _LETTERS = re.compile(r"[^\W\d_]+")
 _HYPHENED = re.compile(r"[A-Z]{1,4}-\d{2}")
 _LABELS = frozenset({"V", "HP", "RPM", "HZ", "A", "W", "KW", "FLA", "LRA", "PH"})
 _JOINED = re.compile(r"[A-Z]{1,3}\d{3,}[A-Z-]")
-_BALL = re.compile(r"6[0-3]\d\d(?:-?(?:2?RS\w*|ZZ\w*|2Z|Z|DDU|LLU|LLB|2RSR|C3))*", re.IGNORECASE)
+_BALL = re.compile(r"6[0-3]\d\d(?:-?(?:J|2?RS\w*|ZZ\w*|2Z|Z|DDU|LLU|LLB|2RSR|C3))*", re.IGNORECASE)
 
 
 def reach(items: Items, token: int) -> tuple[int, int]:
@@ -70,6 +74,8 @@ def is_code(text: str) -> bool:
     letters = _LETTERS.findall(text)
     if not letters or not any(char.isdigit() for char in text) or _RATING.search(text):
         return False
+    if "-" not in text and _RATED.match(text):
+        return False  # `HZ60PH1FR48YZ`, `FR48YZ`
     if text == text.lower() and ("-" not in text or text[0].isdigit()):
         return False
     if all(_stands_alone(word.lower()) for word in letters):

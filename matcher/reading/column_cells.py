@@ -26,7 +26,24 @@ _LABELS = frozenset(
         "time",
     }
 )
-_LABEL_WORDS = frozenset({"time", "duty", "type", "rating"})
+_LABEL_WORDS = frozenset(
+    {
+        "time",
+        "duty",
+        "type",
+        "rating",
+        "cosφ",
+        "cos",
+        "pf",
+        "eff",
+        "code",
+        "date",
+        "rise",
+        "design",
+        "kva",
+        "kg",
+    }
+)
 _FEWEST = 3
 _GAP = 2
 _TAB = 1000
@@ -67,9 +84,7 @@ def _paired(items: Items, head: Line, body: Line) -> list[Pair]:
             cells = cells[1:]  # `HIGH 1/2 1075`: the first one names the row
         if len(cells) == len(labels):
             return list(zip(labels, cells, strict=True))
-    if len(wide) < len(head):
-        return []
-    return _by_place(items, wide, _cells(items, body, _GAP), _place)
+    return _by_place(items, alone if len(wide) < len(head) else wide, _cells(items, body, _GAP), _place)
 
 
 def _has_tab(items: Items, line: Line) -> bool:

@@ -17,6 +17,7 @@ from matcher.reading.items import NO_ROLES, Items
 
 _FEWEST = 3
 _MOST_ROWS = 8
+_POINTS = frozenset(".:/")
 _LISTED = {"hp": "–", "rpm": "/", "a": "/", "A": "/", "v": "/", "hz": "/"}
 """Quantities of which a plate has one for each speed, and what stands between them in a list."""
 
@@ -58,8 +59,8 @@ def _plain(items: Items, line: Line) -> Line:
 
 
 def _head(items: Items, line: Line) -> Line:
-    """Return the items of a line of labels and nothing else."""
-    plain = _plain(items, line)
+    """Return the items of a line of labels and nothing else, without the points of abbreviations."""
+    plain = [i for i in _plain(items, line) if items.word(i) not in _POINTS]
     return plain if plain and all(is_label(items, i) for i in plain) else []
 
 
@@ -131,7 +132,7 @@ def _bring_together(items: Items, lines: list[Line], blocks: dict[int, _Block]) 
             k += 1
             continue
         for place, (label, values) in enumerate(block.pairs):
-            _join(items, label, values, [row[place][1] for row in block.more if place < len(row)])
+            _join(items, label, values, [under for row in block.more for one, under in row if one == label])
             shared = place and _is_its_voltage(items, block.pairs[place - 1][0], label)
             number = 1000 * (k + 1) + place - bool(shared)
             segments |= dict.fromkeys((*label, *values), number)
@@ -147,6 +148,10 @@ def _is_its_voltage(items: Items, before: Line, label: Line) -> bool:
     return is_size and items.said(label[-1], "unit") == "v"
 
 
+def _has_figure(items: Items, line: Line) -> bool:
+    return any(i in items.numbers for i in line)
+
+
 def _is_unclear(items: Items, rows: list[Line]) -> bool:
     """`230/400` at 50 Hz over `460` at 60 Hz is neither a range nor one supply."""
     atoms = sorted({atom for row in rows for atom in items.numbers[row[0]].atoms})
@@ -159,7 +164,7 @@ def _join(items: Items, label: Line, values: Line, more: list[Line]) -> None:
     """Make one list of the figures of all rows; what the further rows hold gives nothing by itself."""
     sign = _LISTED.get(items.said(label[-1], "unit") or "")
     rows = [values, *more]
-    if more and sign and all(len(row) == 1 and row[0] in items.numbers for row in rows):
+    if more and sign and all(row[0] in items.numbers and not _has_figure(items, row[1:]) for row in rows):
         figures = list(dict.fromkeys([items.numbers[row[0]].text for row in rows]))
         if items.said(label[-1], "unit") == "v" and _is_unclear(items, rows):
             more = rows

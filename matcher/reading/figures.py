@@ -38,6 +38,7 @@ _BOTTOMS = {"half": 2, "quarter": 4, "quarters": 4, "fourths": 4, "eighth": 8, "
     "sixteenth": 16,
     "sixteenths": 16,
 }
+_POINTED = re.compile(r"\.\d")
 _SHARES = EIGHTHS | {"1/3", "2/3", "1/5", "1/6", "1/10", "1/12", "1/15", "1/20", "1/25", "1/30", "1/40"}
 _POWER = frozenset({"hp", "p", "horsepower"})
 _LABELS = frozenset({"rpm", "amps", "amp", "a", "fla", "hp"})
@@ -137,7 +138,9 @@ def _joins(words: Words, figures: str, after: int) -> bool:
     if words[after] not in _JOINTS or after + 1 >= len(words):
         return False
     following = words[after + 1]
-    if following[0] not in FIRST_OF_NUMBER or "".join(words[after + 2 : after + 3]) in _FLATS:
+    if following[0] not in FIRST_OF_NUMBER and not _POINTED.match(following):
+        return False
+    if "".join(words[after + 2 : after + 3]) in _FLATS:
         return False  # `1/2 - 2 flat`: flats are counted
     if words[after] in _SAME_FORM_ONLY:
         # `115 / 1/2 HP` and `2 and 1/2` are two things; `208-230 / 460` is one.

@@ -7,18 +7,38 @@ from matcher.reading.items import Items
 
 _NEMA_FRAME = re.compile(r"(?:42|48|56|66|14[35]|18[24]|21[35]|25[46])[A-Z]{0,3}")
 FRAME_NUMBERS = frozenset(["42", "48", "56", "66", "143", "145", "182", "184", "213", "215", "254", "256"])
+_PREFIXES = frozenset("ABCGHJKLNPRSU")  # `D56` is a British name of IEC frames
 _IEC_FRAME = re.compile(r"(?:56|63|71|80|90|100|112|132)[SML]?")
 
 
 def frame(items: Items, i: int, _value: str) -> None:
     """`FR 48Y`, `56 frame`, `IEC 71`, `IEC71`."""
     j = items.skip(i + 1, 1)
-    while items.has(j, "frame"):
+    while items.has(j, "frame") or (items.plate and items.word(j) == "."):
         j = items.skip(j + 1, 1)
     if items.has(j, "num"):
         _frame_at(items, i, j)
+    elif items.has(j + 1, "num") and items.raw(j) in _PREFIXES and items.is_glued(j):
+        _prefixed(items, i, j)
     elif items.has(i - 1, "num") and items.word(i) in ("frame", "fr", "frm"):
         _frame_at(items, i, i - 1)
+
+
+def is_prefixed(text: str) -> bool:
+    """Say whether a code is a letter and a frame: `S56`, `C48`."""
+    return text[:1] in _PREFIXES and _NEMA_FRAME.fullmatch(text[1:]) is not None
+
+
+def _prefixed(items: Items, i: int, j: int) -> None:
+    """`FR. S56`, `FRAME C48`: some makers set a letter before the number."""
+    end = (
+        j + 2 if items.is_glued(j + 1) and items.raw(j + 2).isalpha() and len(items.raw(j + 2)) < 3 else j + 1
+    )
+    code = "".join(items.raw(k).upper() for k in range(j, end + 1))
+    if is_prefixed(code):
+        items.claim("frame", code, i, end)
+        for k in range(i, end + 1):
+            items.used[k] = True
 
 
 def _frame_at(items: Items, i: int, j: int) -> None:

@@ -3,11 +3,13 @@
 import re
 from functools import lru_cache
 
-from matcher.reading import brand
+from matcher.reading import brand, frame
 from matcher.reading.code import is_ball_bearing, is_code, is_second_piece, is_series, mended, reach, written
 from matcher.reading.items import NO_ROLES, Items
 from matcher.reading.spaced_code import RATED, further_pieces
 
+_ON_PLATES = "nothing on plates"
+"""`SERIAL T88-0127` on a plate; in a listing `serial` may be the way a motor is controlled."""
 _NUMBER_LIKE = re.compile(r"[A-Za-z0-9]+(?:[-./ ][A-Za-z0-9]+)*")
 _MISREAD = re.compile(r"(?=.*\d.*\d)(?=.*[OIlSZ])[\dOIl][\dOIlSZ]{2,4}")
 _SHORTEST_OTHER = 4  # `interchange T5 and T8` tells of leads
@@ -26,6 +28,8 @@ def label(items: Items, i: int, field: str) -> None:
         1 if field.endswith("?") else 2
     )  # `style`, `art. no.`: a part number where nothing better stands
     field = field.removesuffix("?")
+    if field == _ON_PLATES and not items.plate:
+        return
     if field == "brand":
         brand.labelled(items, i)
         return
@@ -50,6 +54,7 @@ def _behind_fills(items: Items, j: int) -> int:
     """Walk over `:`, `#`, `is`; not over the capitals of a number (`Model: OF 7/1140`)."""
     for _ in range(4):
         series = items.has(j + 1, "num") and items.raw(j).isupper() and not items.raw(j - 1).isupper()
+        series = series and items.word(j) not in _NUMBER_WORDS  # `PROG. NO. 50-2A-11`
         if series or not (items.has(j, "fill") or items.word(j) in _FILLS):
             break
         j += 1
@@ -145,8 +150,8 @@ def loose_codes(items: Items) -> None:
             continue
         first, last = reach(items, items.first[i])
         text = mended(items, first, last)
-        if items.plate and _MISREAD.fullmatch(text):
-            continue  # `1O7S`: a figure that nothing could put right
+        if items.plate and (_MISREAD.fullmatch(text) or _is_frame(items, i, text)):
+            continue  # `1O7S`: a figure that nothing could put right; `FR. S56`
         start = i
         while start and items.first[start] > first:
             start -= 1
@@ -189,6 +194,13 @@ def _may_be_code(items: Items, i: int) -> bool:
         or items.words[i - 1] in _NUMBER_WORDS
         or 6000 <= items.numbers[i].atoms[0] < 6400
     )
+
+
+def _is_frame(items: Items, i: int, text: str) -> bool:
+    """Say whether a letter and a frame's number stand behind the label of a frame."""
+    j = items.skip(i - 2, -1)
+    j -= items.word(j) == "."
+    return "frame" in items.roles[j] and frame.is_prefixed(text)
 
 
 _NAMED = re.compile(

@@ -132,6 +132,8 @@ def _parted(said: str) -> set[int]:
     for found in _LETTERS.finditer(said):
         if _is_known(found[0]):
             parted |= {found.start(), found.end()}
+        elif found[0][-1] in "IlO" and _is_known(found[0][:-1]):
+            parted |= {found.start(), found.end() - 1}  # `P H I`: a misread figure
         elif label := _OF_NUMBER.match(found[0]):
             parted |= {found.start(), found.start() + label.end()}
     for found in re.finditer(r"(?<![\d./-])\d(?=(\d/\d)(?![\d/]))", said):

@@ -118,8 +118,9 @@ def _record(parts: list[Items], name: str, title: str, text: str, given: Sequenc
     if any(items.turned for items in parts):
         claims = corrected(parts, claims)
     plate = parts[0].plate
-    claims = merge_frequencies(claims, plate=plate)
-    claims = merge_speeds(claims, parts[0].scan.text) if plate else merge_voltages(claims, parts)
+    claims = merge_voltages(merge_frequencies(claims, plate=plate), parts)
+    if plate:
+        claims = merge_speeds(claims, parts[0].scan.text)
     settled, conflicts = settle(claims)
     tidy(settled, conflicts, parts)
     texts = {"title": title, "text": text}

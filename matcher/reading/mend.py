@@ -9,10 +9,13 @@ from functools import cache
 
 from matcher.tables import rows
 
-_UNIT = r"(?=V|A\b|HZ|HP|PH|RPM|W\b|°|[*']C\b|MFD|UF|C\b|SPD|/|\s|,|;|\)|\"|$|[.](?:\s|$))"
+_UNIT = r"(?=V|A\b|A(?=\d)|HZ|HP|PH|RPM|W\b|°|[*']C\b|MFD|UF|C\b|SPD|/|\s|,|;|\)|\"|$|[.](?:\s|$))"
 # A run has a length at most, so that one of commas isn't walked again from each of them; its first
 # figure is looked for before all that must stand around it, so that the search goes from figure to figure.
-_FREE = r"(?:(?<![\w./-].)|(?<=\bHZ.)|(?<=\bV.)|(?<=\bPH.)|(?<=\bRPM.)|(?<=\bA.)|(?<=\bHP.))"
+_FREE = (
+    r"(?:(?<![\w./-].)|(?<=\bHZ.)|(?<=\bV.)|(?<=\bPH.)|(?<=\bRPM.)|(?<=\bA.)|(?<=\bHP.)"
+    r"|(?<=\bCAP.)|(?<=\bAMB.))"
+)
 _MISREAD = r"(?:(?<=[OIl|])(?=[\dOIl|./])|(?<![OIl|])(?=[\d./,-]{0,400}+[OIl|SBZ]))"
 _RUN = r"(?:[\dOIl|./,-]|[SBZ](?=[\dOIl])){0,400}+"
 _FIGURES = re.compile(r"[\d./,OIl|-]" + _FREE + _MISREAD + _RUN + _UNIT)
@@ -26,13 +29,17 @@ _BEFORE_UNIT = re.compile(
     r"(?<![\w./-])(?=[^\n ]{0,11}\d)([\dOIl|][\dOIl|SBZ./-]{1,11}) ?"
     r"(?:HP|VOLTS?|VAC|AMPS|RPM|HZ|MFD)\b(?! ?[\d:=])"
 )
+_SERVICE_FACTOR = re.compile(r"(?<=\bSF )[Il|][.,][OIl|\d]{1,2}\b")
 _CYCLES = re.compile(r"\bH2(?=[.:]? ?[56][0O]\b)|(?<=[56][0O])( ?)H2\b")
 _MICROFARAD = re.compile(r"(?<=\d)( ?)MF[O0]\b")
 _FRAME = re.compile(r"(?<=\bFR )(?:4[BS8]|[S5]6)(?=[YZCH]?\b)|(?<=\bFRAME )(?:4[BS8]|[S5]6)(?=[YZCH]?\b)")
-_ONE = re.compile(r"[lI|](?:(?:(?<=PH .)|(?<=PHASE .))(?![\w])|(?<![\w].)(?=/\d|PH\b|PHASE\b))")
+_ONE = re.compile(
+    r"[lI|](?:(?:(?<=P[Hh] .)|(?<=P[Hh]: .)|(?<=PHASE .))(?![\w])|(?<![\w].)(?=/\d|PH\b|PHASE\b))"
+)
 # The doubtful letter comes first, and what stands before it second: so the search goes from letter to letter.
 _DOUBT = re.compile(
-    r"[OIl|SBZ](?:(?<=\d.)|(?<=[OIl|])[\d/]|(?:(?<=\bPH [lI|])|(?<=\bPHASE [lI|]))\b|(?<=\b[lI])PH)"
+    r"[OIl|SBZ](?:(?<=\d.)|(?<=[OIl|])[\d/]|(?<=\b[lI])PH"
+    r"|(?:(?<=\bP[Hh] [lI|])|(?<=\bP[Hh]: [lI|])|(?<=\bPHASE [lI|]))\b)"
 )
 SUSPECTS = frozenset(["O", "I", "l", "|", "S", "B", "Z", "o"]) | frozenset(
     [
@@ -67,11 +74,11 @@ _LABEL = 10
 _OF_NUMBER = re.compile(r"\b(?:MODEL|MOD|P/N|PN|PART|TYPE|STYLE|CAT|SER|S/N|NO|M/N)[.:#]? ?(?:NO[.:]? ?)?$")
 _TO_FIGURES = str.maketrans("OIl|SBZ", "0111582")
 _WORD = re.compile(r"(?<![\w-])[A-Z0|]{3,}(?![\w-])")
-_MIXED = re.compile(r"(?<![\w-])(?=[A-Z]{0,14}[0158Q|])[A-Z0158|]{3,15}(?![\w/-])")
+_MIXED = re.compile(r"(?<![\w-])(?=[A-Z]{0,14}[0158Ql|])[A-Z0158l|]{3,15}(?![\w/-])")
 _ENCLOSURES = {"TEA0": "TEAO", "OA0": "OAO", "0AO": "OAO", "0A0": "OAO"}
 _TO_LETTERS = str.maketrans("0|", "OI")
 _PLURALS = frozenset({"AMP5", "VOLT5"})
-_AS_LETTERS = (str.maketrans("0158Q|", "OISBOI"), str.maketrans("0158Q|", "OLSBOL"))
+_AS_LETTERS = (str.maketrans("0158Ql|", "OISBOII"), str.maketrans("0158Ql|", "OLSBOLL"))
 _TRADE = ("units", "labels", "facts", "rotation", "control")
 
 
@@ -128,6 +135,7 @@ def mend_plate(text: str) -> str:
         text = _WORD.sub(_word, text)
     text = _MIXED.sub(_mixed, text)
     text = _BEFORE_UNIT.sub(_labelled, _LABELLED.sub(_labelled, text))
+    text = _SERVICE_FACTOR.sub(lambda found: found.group().translate(_TO_FIGURES), text)
     text = _CYCLES.sub(r"\1HZ", text)
     text = _FRAME.sub(lambda found: "48" if found.group()[0] == "4" else "56", text)
     return _FIVE.sub("5", _MICROFARAD.sub(r"\1MFD", text))

@@ -98,12 +98,14 @@ def own(items: Items, i: int) -> None:
         given = _read(label, number)
         if given is not None and not _other_unit(items, i, behind, label, unit, given):
             items.used[at] = True
-            if unit and _same(label, unit) and not (label == "swallow" and _labels_next(items, behind)):
+            same = bool(unit) and _same(label, unit or "")
+            next_one = label == "swallow" and _labels_next(items, behind)
+            if same and not next_one and not (items.plate and _fits_next(items, behind)):
                 items.used[behind] = True
             _claim(items, label, given, i, at if label != "swallow" else i)
             return
     given = _read(unit, number) if unit else None
-    if items.plate and given and (label or _is_parted(items, i)) and _labels_next(items, behind):
+    if items.plate and given and (label or _is_parted(items, i)) and _fits_next(items, behind):
         return  # `VOLTS 1151 RPM 1075`: misread volts
     if unit and given is not None:
         items.used[behind] = True
@@ -118,8 +120,8 @@ def _is_parted(items: Items, i: int) -> bool:
     return i > 1 and labelled and "num" in items.roles[i - 1] and items.scan.gaps[items.last[i - 1]] == " "
 
 
-def _labels_next(items: Items, behind: int) -> bool:
-    """Say whether a unit labels the figure behind it."""
+def _fits_next(items: Items, behind: int) -> bool:
+    """Say whether a unit labels the figure behind it, which it fits."""
     j = items.skip(behind + 1, 1)
     unit = items.said(behind, "unit")
     return j in items.numbers and unit is not None and bool(_read(unit, items.numbers[j]))

@@ -181,7 +181,7 @@ def _of_shaft(items: Items, i: int) -> bool:
 def insulation(items: Items, i: int, _value: str) -> None:
     """`INS CL B`, `Th.Cl. F`, `class F insulation`; never the class of a hazardous location."""
     j = items.skip(i + 1, 1)
-    while items.has(j, "insclass"):
+    while items.has(j, "insclass") or (items.plate and items.word(j) == "."):
         j = items.skip(j + 1, 1)
     letter = "B" if items.plate and items.word(j) == "8" else items.word(j).upper()
     before = items.word(i - 1).upper()
@@ -231,11 +231,18 @@ def celsius(items: Items, i: int) -> None:
         return
     value = items.numbers[i].value or 0.0
     named = items.has(items.skip(i + 2, 1), "amb")
-    rise = items.word(items.skip(i - 1, -1)) in ("rise", "temp rise") or items.word(i + 2) == "rise"
+    rise = items.word(items.skip(i - 1, -1)) in ("rise", "temp rise") or _is_rise(items, i + 2)
     if rise or (unit == "f" and not named and not (alone(items, i + 1) or _stands_alone(items, i))):
         return
     items.used[i] = True
     _degrees(items, value, i, i)
+
+
+def _is_rise(items: Items, j: int) -> bool:
+    """`40°C. RISE`: how much warmer than the air; in `40 C  RISE 80 C` the figure behind is."""
+    if items.word(j) == ".":
+        j += 1
+    return items.word(j) == "rise" and not items.has(j + 1, "num")
 
 
 def _stands_alone(items: Items, i: int) -> bool:

@@ -59,6 +59,10 @@ _BARE_VOLTS = re.compile(
 _TRIPLE = re.compile(r"(\d{3}(?:[-/]\d{3})*)[/-](?:(50|60)[/-]([13])|([13])[/-](50|60))")
 
 
+_WIDE = frozenset(
+    {(100.0, 240.0), (100.0, 250.0), (90.0, 264.0), (85.0, 265.0), (100.0, 277.0), (120.0, 277.0)}
+)
+"""Ranges of electronic supplies: with `-` no alternatives, however far apart."""
 _RUN_TOGETHER: Mapping[str, tuple[float, ...]] = {
     f"{one:g}{two:g}": (one, two)
     for one, two in ((208.0, 230.0), (115.0, 230.0), (230.0, 460.0), (220.0, 240.0), (120.0, 240.0))
@@ -104,7 +108,7 @@ def volts(number: Numeral) -> Given | None:
         return None
     if atoms[0] < 100:
         return NOTHING
-    if number.signs == "-" and len(atoms) == 2 and atoms[1] <= 1.5 * atoms[0]:
+    if number.signs == "-" and len(atoms) == 2 and (atoms[1] <= 1.5 * atoms[0] or tuple(atoms) in _WIDE):
         return {"volts": f"{atoms[0]:g}-{atoms[1]:g}"}
     groups: list[list[float]] = []
     for volt in atoms:

@@ -4,16 +4,16 @@ from collections.abc import Container
 from functools import lru_cache
 
 _LABELS = (
-    "enclosure encl bearings bearing brg rotation rot ins class cl amb time duty mount mtg shaft shft type "
-    "prot ph fr frame hp rpm volts amps hz cap spd speed thermally thermal therm"
+    "enclosure encl enc insul bearings bearing brg rotation rot ins class cl amb time duty mount mtg shaft "
+    "shft type prot ph fr frame hp rpm volts amps hz cap spd speed thermally thermal therm"
 )
 _VALUES = (
     "single three split shaded ball sleeve slv impedance resilient rigid manual auto tenv teao tefc odp oao "
     "open up down dn horiz any all cwle ccwle cwse ccwse cwode ccwode cw ccw le se ode de rev cont ao "
-    "protected phase pole band studs stud cradle facing lead end air over"
+    "reversible continuous protected phase pole band studs stud cradle facing lead end air over"
 )
 _PIECES = frozenset(f"{_LABELS} {_VALUES}".split())
-_LETTERED = frozenset({"ins", "cl", "class"})
+_LETTERED = frozenset({"ins", "insul", "cl", "class"})
 _LETTERS = frozenset("abfh")
 _FRAME_LETTERS = ("yz", "y", "z", "c", "t")
 _OF_NUMBERS = ("model", "mod", "pn")

@@ -9,41 +9,99 @@ from collections.abc import Iterable, Sequence
 from dataclasses import replace
 
 from matcher.numeral import Numeral, numeral
-from matcher.reading.items import NO_ROLES, Claim, Items
+from matcher.reading.items import LEADS_ON, NO_ROLES, Claim, Items
 from matcher.reading.quantities import READERS
 
-_LISTED = {"hp": "–", "rpm": "/", "a": "/", "A": "/"}
-_FORMS = (re.compile(r"\d?-?\d/\d{1,2}"), re.compile(r"\d{0,2}\.\d{1,2}"), re.compile(r"[1-9]\d{2,3}"))
+_LISTED = {"hp": "–", "rpm": "/", "a": "/", "A": "/", "hz": "/"}
+_FORMS = (
+    re.compile(r"\d?-?\d/\d{1,2}"),
+    re.compile(r"\d{0,2}\.\d{1,2}"),
+    re.compile(r"[56]0"),
+    re.compile(r"[1-9]\d{2,3}"),
+)
 _SPEEDS = re.compile(
     r"(?:MED(?:IUM)?|MID)?[- ]?(?:HIGH|HI|LOW|LO)|MED(?:IUM)?|MID|SPEED [1-5]|[1-5](?:ST|ND|RD|TH)", re.I
 )
 _EDGE = re.compile(r"[^A-Za-z\d]*([A-Za-z]{2,6}(?:[- ](?:[A-Za-z]{2,4}|[1-5]))?|[1-5][A-Za-z]{2})\b")
 _NAME_AND_FIGURE = 4
+_MOST = 6
+_SIGNS = frozenset("-:.=")
 _MERGED = ("power_hp", "rpm", "amps")
 
 
 def stack_values(items: Items) -> None:
-    """Make one list of a labelled figure that ends its line and the figures alone on the lines below."""
+    """Make one list of figures that stand below each other or side by side, and belong to one label."""
     lines = _lines(items)
     k = 0
     while k < len(lines):
-        label, first = _labelled_end(items, lines[k])
-        if not label:
-            label, first = _named_speed(items, lines[k])
-        taken = [first] if label else []
-        while label and k + 1 < len(lines):
-            figure = _further(items, label, taken, lines[k + 1])
-            if figure is None:
-                break
-            taken.append(figure)
-            k += 1
-        if len(taken) > 1:
-            texts = [items.numbers[i].text for i in taken]
-            items.numbers[first] = numeral(_LISTED[label].join(texts))
-            for i in taken[1:]:
-                items.roles[i] = NO_ROLES
-                del items.numbers[i]
-        k += 1
+        _skip_names(items, lines[k])
+        _join_row(items, lines[k])
+        label, taken = _stack(items, lines, k)
+        k += max(1, len(taken)) if label else 1
+
+
+def _stack(items: Items, lines: list[list[int]], k: int) -> tuple[str, list[int]]:
+    """Join the figures from line `k` down; return their quantity and items."""
+    label, first = _labelled_end(items, lines[k])
+    above = "" if label else _alone_above(items, lines, k)
+    if not label:
+        label, first = _named_speed(items, lines[k], above or "rpm")
+    taken = [first] if label else []
+    for line in lines[k + 1 : k + _MOST] if label else ():
+        figure = _further(items, label, taken, line)
+        if figure is None:
+            break
+        taken.append(figure)
+    if len(taken) > 1:
+        _join(items, label, taken)
+        if above:
+            _claim(items, above, first, len(taken))
+    return label, taken
+
+
+def _join(items: Items, label: str, taken: Sequence[int]) -> None:
+    """Put the figures into the first one; the others give nothing by themselves."""
+    items.numbers[taken[0]] = numeral(_LISTED[label].join([items.numbers[i].text for i in taken]))
+    for i in taken[1:]:
+        items.roles[i] = NO_ROLES
+        del items.numbers[i]
+
+
+def _claim(items: Items, label: str, first: int, count: int) -> None:
+    """Claim figures whose label stands on the line above them."""
+    given = {"speeds": count, **(READERS[label](items.numbers[first]) or {})}
+    for field, value in given.items():
+        items.claim(field, value, first, first, 0 if field == "speeds" else 1)
+    items.used[first] = True
+
+
+def _skip_names(items: Items, line: Sequence[int]) -> None:
+    """`RPM HI 1090`: the name of a speed leads on from the label to its figure."""
+    for k in range(1, len(line) - 1):
+        label = items.said(line[k - 1], "unit")
+        if label in _LISTED and line[k + 1] in items.numbers and _SPEEDS.fullmatch(items.raw(line[k])):
+            items.roles[line[k]] = LEADS_ON
+
+
+def _join_row(items: Items, line: Sequence[int]) -> None:
+    """`RPM 1380 1620`: figures of one form behind a label, up to the end of the line."""
+    start = next((k for k in range(1, len(line)) if items.said(line[k - 1], "unit") in _LISTED), len(line))
+    row = line[start:]
+    label = items.said(line[start - 1], "unit") if row else None
+    if label is None or not 2 <= len(row) <= _MOST or not all(i in items.numbers for i in row):
+        return
+    forms = {_form(items.numbers[i]) for i in row}
+    fit = all(READERS[label](items.numbers[i]) is not None for i in row)
+    if len(forms) == 1 and None not in forms and fit:
+        _join(items, label, row)
+
+
+def _alone_above(items: Items, lines: list[list[int]], k: int) -> str:
+    """Return the quantity of a label that stands alone (`LOAD AMPS:`) on the line above."""
+    above = [i for i in lines[k - 1] if items.word(i) not in ".:"] if k else []
+    label = items.said(above[-1], "unit") if above else None
+    alone = label in _LISTED and not any(i in items.numbers for i in above)
+    return label if label and alone and len(above) <= _NAME_AND_FIGURE else ""
 
 
 def _lines(items: Items) -> list[list[int]]:
@@ -68,19 +126,20 @@ def _form(number: Numeral) -> re.Pattern[str] | None:
     return next((form for form in _FORMS if form.fullmatch(number.text)), None)
 
 
-def _named_speed(items: Items, line: Sequence[int]) -> tuple[str, int]:
-    """Return the figure of a line of nothing but a speed and its name (`HI 1075`, `825 LOW`)."""
+def _named_speed(items: Items, line: Sequence[int], label: str) -> tuple[str, int]:
+    """Return the figure of a line of nothing but a speed's name and a figure (`HI 1075`, `825 LOW`)."""
     figures = [i for i in line if i in items.numbers]
     if len(figures) != 1 or not 1 < len(line) <= _NAME_AND_FIGURE:
         return "", 0
-    name = " ".join([items.raw(i) for i in line if i not in figures and items.raw(i) != "-"])
-    plain = _form(items.numbers[figures[0]]) is _FORMS[-1]
-    return ("rpm", figures[0]) if plain and _SPEEDS.fullmatch(name) else ("", 0)
+    name = " ".join([items.raw(i) for i in line if i not in figures and items.raw(i) not in _SIGNS])
+    number = items.numbers[figures[0]]
+    fits = _form(number) is not None and READERS[label](number) is not None
+    return (label, figures[0]) if fits and _SPEEDS.fullmatch(name) else ("", 0)
 
 
 def _further(items: Items, label: str, taken: Sequence[int], line: Sequence[int]) -> int | None:
     """Return the one figure of a line, if it has the same form, is lower than the last, and possible."""
-    figure = line[0] if len(line) == 1 else _named_speed(items, line)[1]
+    figure = line[0] if len(line) == 1 else _named_speed(items, line, label)[1]
     if not line or figure not in items.numbers:
         return None
     last, number = items.numbers[taken[-1]], items.numbers[figure]

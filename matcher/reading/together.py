@@ -11,12 +11,8 @@ GIVEN = -2
 _MOST_AMPS = 24.0
 """Full-load amperes that no motor of up to 1 hp draws."""
 _ELECTRONIC = ("module", "control_signal")
-_OF_PARTS = frozenset(
+_OF_OFFERS = frozenset(
     [
-        "item",
-        "brand",
-        "part_number",
-        "other_numbers",
         "price",
         "currency",
         "shipping",
@@ -29,6 +25,8 @@ _OF_PARTS = frozenset(
         "seller_rating_pct",
     ]
 )
+"""What is said of a sale; no plate says it."""
+_OF_PARTS = _OF_OFFERS | {"item", "brand", "part_number", "other_numbers"}
 
 
 def _said(settled: Settled, field: str) -> object:
@@ -128,6 +126,9 @@ def tidy(settled: Settled, conflicts: Contradicted, parts: Sequence[Items]) -> N
         rule(settled, conflicts)
     if parts[0].plate:
         _lost_points(settled, conflicts)
+        # A shop that rewound a motor says so on a label of its own.
+        kept = {"condition"} if _said(settled, "condition") == "rebuilt" else set()
+        _drop(settled, conflicts, *(_OF_OFFERS - kept))
     electronic = [field for field in _ELECTRONIC if field in settled or field in conflicts]
     if electronic and not _is_electronic(settled, parts):
         for field in electronic:
