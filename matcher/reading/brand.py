@@ -4,6 +4,7 @@ A name is a word with a capital that neither the trade nor ordinary listings use
 number beside it, it counts only at the head of a sentence or right before `motor`, a rating or the like.
 """
 
+import re
 from functools import cache
 
 from matcher.reading.code import mended, written
@@ -41,6 +42,8 @@ _COMPANY = frozenset(
 )
 _AFTER_NAME = ("motor", "num", "unit", "fact", "label", "subject", "turn", "turnview", "other_thing")
 _REACH = 4
+_MISREAD = re.compile(r"(?=[A-Z01]{6,})[A-Z]+[01][A-Z]{3,}")
+_LETTERS = str.maketrans("01", "OI")
 _BEFORE_SENTENCE = frozenset("\n.;|?!")
 _CALLS = frozenset({"it's", "its", "is", "this", "has"})
 
@@ -163,6 +166,24 @@ def _lower_name(items: Items, k: int, start: int) -> bool:
     )
 
 
+def is_misread(text: str) -> bool:
+    """Say whether one figure in a long word of capitals is a letter that a scan misread: `TARR0WICK`."""
+    return _MISREAD.fullmatch(text) is not None
+
+
+def claim_misread(items: Items, first: int, last: int) -> None:
+    """Claim a misread name as it is meant."""
+    name = written(items, items.first[first], items.last[last])
+    items.claim("brand", name.translate(_LETTERS), first, last, 2)
+
+
+def _without_series(items: Items, k: int, last: int) -> int:
+    """`Klausbrink GZ 80`: capitals before a figure open a number; return the last item of the name."""
+    raw = items.raw(last)
+    series = raw.isupper() and len(raw) < 4 and not items.raw(k).isupper() and items.has(last + 1, "num")
+    return last - 1 if last > k and series else last
+
+
 def by_place(items: Items) -> None:
     """A name at the head of a sentence or before what names lead to; the weakest evidence."""
     roles, raws = items.roles, items.raws
@@ -172,8 +193,9 @@ def by_place(items: Items) -> None:
         if roles[k] or not raws[k][0].isupper():
             continue  # most words; what follows is asked of few
         if is_name(items, k) and not items.muted[k]:
-            last = _name_from(items, k)
-            if _stands_as_maker(items, k, last):
+            whole = _name_from(items, k)
+            last = _without_series(items, k, whole)
+            if last < whole or _stands_as_maker(items, k, last):
                 claim_name(items, k, last, 0)
                 return
 
@@ -182,6 +204,8 @@ def _stands_as_maker(items: Items, k: int, last: int) -> bool:
     """Say whether the name from item `k` to `last` stands where a maker's name does."""
     at_end = last + 1 >= len(items)
     leads = at_end or any(kind in items.roles[last + 1] for kind in _AFTER_NAME)
+    if items.roles[k - 1].get("label") == "nothing" and items.has(last + 1, "subject"):
+        return False  # `from a Hallowick furnace`
     if items.word(k - 1) in ("a", "an") and items.word(k - 2) in _CALLS:  # `it's a Brindlecoe,`
         return leads or items.clause[last + 1] != items.clause[k]
     if items.raw(k).isupper() and len(items.raw(k)) > 4 and not items.scan.text.isupper():

@@ -6,7 +6,7 @@ from functools import lru_cache
 from matcher.reading import brand, frame
 from matcher.reading.code import is_ball_bearing, is_code, is_second_piece, is_series, mended, reach, written
 from matcher.reading.items import NO_ROLES, Items
-from matcher.reading.spaced_code import RATED, further_pieces
+from matcher.reading.spaced_code import RATED, further_pieces, last_piece
 
 _ON_PLATES = "nothing on plates"
 """`SERIAL T88-0127` on a plate; in a listing `serial` may be the way a motor is controlled."""
@@ -14,6 +14,22 @@ _NUMBER_LIKE = re.compile(r"[A-Za-z0-9]+(?:[-./ ][A-Za-z0-9]+)*")
 _MISREAD = re.compile(r"(?=.*\d.*\d)(?=.*[OIlSZ])[\dOIl][\dOIlSZ]{2,4}")
 _SHORTEST_OTHER = 4  # `interchange T5 and T8` tells of leads
 _STEPS = 3
+_NAMES = 3
+_BEHIND_NAMES = frozenset({"num", "label", "motor"})
+_LIKENING = frozenset({"same as", "is the same as", "identical to", "comparable to", "compare to", "comp to"})
+_MAKERS = frozenset(
+    {
+        "company's",
+        "maker's",
+        "manufacturer's",
+        "dealer's",
+        "their",
+        "furnace's",
+        "customer's",
+        "company",
+        "oem's",
+    }
+)
 _LIST_SIGNS = frozenset({",", "/", "&", "and", "or", "+", ";"})
 _FILLS = frozenset({"#", ".", "(", "-", "no", "number", "nos", "nr", "numbers"})
 _NUMBER_WORDS = frozenset({"#", "no", "number"})
@@ -33,13 +49,18 @@ def label(items: Items, i: int, field: str) -> None:
     if field == "brand":
         brand.labelled(items, i)
         return
-    if field == "part_number" and _is_modules(items, i):
-        field = "module_number"
+    if field == "part_number":
+        if _is_of_a_part(items, i):
+            return
+        field = _whose(items, i)
     j = _behind_fills(items, i + 1)
+    named = _behind_names(items, j) if field == "other_numbers" else j
     if field == "other_numbers" and items.has(j, "num") and items.has(j + 1, "unit"):
         j += 2  # `replaces 1/3 HP FH-CS13`
-    codes = _codes(items, j, several=field == "other_numbers")
-    if not codes:
+    codes = _codes(items, named, several=field == "other_numbers", named=named > j)
+    if not codes or (
+        items.word(i) in _LIKENING and items.word(codes[-1][2] + 1) in ("but", "except", "only")
+    ):
         return
     items.used[i] = True
     for text, first, last in codes:
@@ -59,6 +80,30 @@ def _behind_fills(items: Items, j: int) -> int:
             break
         j += 1
     return j
+
+
+def _behind_names(items: Items, j: int) -> int:
+    """`replaces Quennor QN-88-12`: walk over the name of the maker of another motor."""
+    k = j
+    while k - j < _NAMES and brand.is_name(items, k) and items.clause[k] == items.clause[j]:
+        if items.is_glued(k):
+            return k  # the letters of a number
+        k += 1
+    return k
+
+
+def _whose(items: Items, i: int) -> str:
+    """Say whose number a plain label (`number is`, `part no.`) announces, by the words before it."""
+    if _is_modules(items, i):
+        return "module_number"
+    before = (items.word(i - 1), items.word(i - 2))
+    return "other_numbers" if not _MAKERS.isdisjoint(before) and not items.plate else "part_number"
+
+
+def _is_of_a_part(items: Items, i: int) -> bool:
+    """`capacitor part KC-75-370`, `belly band part no.`: the number of a thing that is named right before."""
+    names = {"cap", "plug"} & items.roles[i - 1].keys() or items.said(i - 1, "subject") == "other"
+    return i > 0 and bool(names) and items.clause[i - 1] == items.clause[i] and items.first[i - 1] > 0
 
 
 def _is_modules(items: Items, i: int) -> bool:
@@ -90,18 +135,30 @@ def _claim_number(items: Items, field: str, text: str, first: int, last: int, st
     items.muted[first] = muted
 
 
-def _codes(items: Items, j: int, *, several: bool) -> list[tuple[str, int, int]]:
-    """Return the codes of a list that starts at item `j`, with their first and last items."""
+def _codes(items: Items, j: int, *, several: bool, named: bool = False) -> list[tuple[str, int, int]]:
+    """Return the codes of a list that starts at item `j`, with their first and last items.
+
+    `named` says that a maker's name stands before the first one, as it may before the others.
+    """
     codes: list[tuple[str, int, int]] = []
     while len(codes) < (12 if several else 1):
         code = _code_at(items, j)
         if code is None:
             break
         codes.append(code)
-        j = code[2] + 1
+        j = _behind_comment(items, code[2] + 1) if several else code[2] + 1
         while items.word(j) in _LIST_SIGNS:
             j += 1
+        j = _behind_names(items, j) if named else j
     return codes
+
+
+def _behind_comment(items: Items, j: int) -> int:
+    """`QN-88-12 (old), QN-88-13 (new)`: walk over a word or two in brackets."""
+    if items.word(j) == "(":
+        close = next((k for k in range(j + 2, j + 4) if items.word(k) == ")"), None)
+        return j if close is None else close + 1
+    return j
 
 
 def _code_at(items: Items, j: int) -> tuple[str, int, int] | None:
@@ -167,7 +224,12 @@ def loose_codes(items: Items) -> None:
             and is_second_piece(text)
             and items.scan.gaps[first - 1] == " "
         ):
-            start, first = start - 1, first - 1
+            start, first, last = start - 1, first - 1, last_piece(items, last)
+        elif brand.is_misread(text) and _leads_on(items, _item_of(items, i, last) + 1):
+            end = _item_of(items, i, last)
+            _take(items, start, end)
+            brand.claim_misread(items, start, end)
+            continue
         elif not (
             is_code(text)
             or ((is_digits(text) or is_named(text)) and _after_name(items, start, bare=text.isdigit()))
@@ -176,6 +238,11 @@ def loose_codes(items: Items) -> None:
         end = _item_of(items, i, last)
         _take(items, start, end)
         _loose(items, written(items, first, last), start, end)
+
+
+def _leads_on(items: Items, k: int) -> bool:
+    """Say whether a number, a label or `motor` stands right behind a maker's name."""
+    return any(not _BEHIND_NAMES.isdisjoint(items.roles[j]) for j in range(k, k + _STEPS))
 
 
 def _may_be_code(items: Items, i: int) -> bool:
@@ -258,7 +325,7 @@ def _after_name(items: Items, k: int, *, bare: bool = False) -> bool:
     """Say whether a maker's name stands right before item `k`."""
     if bare and items.word(k - 1) not in ("#", "no", "number"):
         return False  # `Ashbrook 60799` is a town
-    j = k - 1
+    j = k - 1 - (not bare and items.has(k - 1, "motor"))
     while items.word(j) in ("#", "no", "number", ".", "(") and k - j < _STEPS:
         j -= 1
     return j >= 0 and brand.is_name(items, j) and len(items.raw(j)) > 3

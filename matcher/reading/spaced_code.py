@@ -11,24 +11,36 @@ RATED = frozenset(
 )
 """Capitals that label a rating; they don't open a number."""
 _FURTHER = re.compile(r"\d{1,5}[A-Z]{0,2}(?:[-/][A-Z0-9]+)*")
+_LAST_LETTER = re.compile(r"[B-DG-UX-Z]")
 _LAST_PIECE = re.compile(r"[A-Z]-?\d|\dS|[B-DG-UX-Z]")
 
 
 def further_pieces(items: Items, last: int) -> int:
     """`PF 71`, `GZ 71 M-4`: return the last token of a labelled number that starts with letters."""
-    words, gaps = items.scan.words, items.scan.gaps
     for form in (_FURTHER, _LAST_PIECE):
-        if last + 1 >= len(words) or gaps[last] != " ":
+        further = _piece(items, last, form)
+        if further == last:
             break
-        first, end = reach(items, last + 1)
-        text = written(items, last + 1, end)
-        unit = end + 1 < len(words) and form is _FURTHER and text.isdigit() and _is_unit(items, end + 1)
-        unit = unit and reach(items, end + 1) == (end + 1, end + 1)
-        ends = len(text) > 1 or end + 1 == len(words) or gaps[end] != " "
-        if first != last + 1 or unit or not (form.fullmatch(text) and ends):
-            break
-        last = end
+        last = further
     return last
+
+
+def last_piece(items: Items, last: int) -> int:
+    """`AX 450 R`: return the last token of a number, with a letter behind its figures."""
+    return _piece(items, last, _LAST_LETTER)
+
+
+def _piece(items: Items, last: int, form: re.Pattern[str]) -> int:
+    """Return the last token of the piece behind a blank, or `last` where none follows."""
+    words, gaps = items.scan.words, items.scan.gaps
+    if last + 1 >= len(words) or gaps[last] != " ":
+        return last
+    first, end = reach(items, last + 1)
+    text = written(items, last + 1, end)
+    unit = end + 1 < len(words) and form is _FURTHER and text.isdigit() and _is_unit(items, end + 1)
+    unit = unit and reach(items, end + 1) == (end + 1, end + 1)
+    ends = len(text) > 1 or end + 1 == len(words) or gaps[end] != " "
+    return end if first == last + 1 and not unit and form.fullmatch(text) and ends else last
 
 
 def _is_unit(items: Items, token: int) -> bool:
