@@ -11,6 +11,7 @@ from typing import Literal, get_args, get_origin
 
 from matcher.errors import BadValue, UnknownField
 from matcher.job.given import value_for
+from matcher.judging.saying import mixed
 from matcher.motor import Motor, Offer, Site
 from matcher.units import MM_PER_INCH
 
@@ -114,10 +115,7 @@ def _fraction_said(value: float, others: frozenset[int]) -> str:
     usual = near.denominator & (near.denominator - 1) == 0 or near.denominator in others
     if abs(float(near) - value) > _ROUNDING_IN or not usual:
         return f"{value:.4g}"
-    whole, rest = divmod(near.numerator, near.denominator)
-    if not rest:
-        return str(whole)
-    return f"{whole} {rest}/{near.denominator}" if whole else f"{rest}/{near.denominator}"
+    return mixed(near)
 
 
 def entered(field: str, text: str, *, metric: bool = False) -> object:

@@ -3,14 +3,13 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from matcher.entry import entered, said, unit
+from matcher.entry import entered, said
 from matcher.errors import SamespinError
 from matcher.job.given import Given, overlay
-from matcher.judging.saying import fact, turn
+from matcher.judging.saying import fact, turn, unit
 from matcher.limit import EPSILON
 from matcher.motor import MOTOR_FIELDS, Offer
 from matcher.record import Origin, Record
-from matcher.tables import rows
 from matcher.trade.numbers import compact
 from matcher.trade.rated import equal_ratings
 
@@ -134,9 +133,4 @@ def in_words(name: str, facts: Offer) -> str:
     if name == "turn":
         return turn(facts.turn, facts.seen_from)
     words = said(name, value).replace("_", " ")
-    shown = unit(name) or _units().get(name, "")
-    return f"{words} {shown}".strip()
-
-
-def _units() -> dict[str, str]:
-    return {row["field"]: row["unit"] for row in rows("fields")}
+    return f"{words} {unit(name)}".strip()

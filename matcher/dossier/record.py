@@ -7,12 +7,11 @@ from matcher.arrival.looks import BAD
 from matcher.arrival.measured import in_words
 from matcher.entry import said
 from matcher.finding import Finding
-from matcher.judging.saying import OUTCOMES, VERDICTS, fact
+from matcher.judging.saying import OUTCOMES, VERDICTS, fact, unit
 from matcher.motor import SITE_FIELDS, Motor, Offer
 from matcher.printed import document, heading, paragraph, table
 from matcher.record import Mark, Origin
 from matcher.rest import Rest
-from matcher.tables import rows
 
 LONGEST = 3000
 """Characters of the listing's text that are printed."""
@@ -71,7 +70,7 @@ def _plate(rest: Rest) -> list[tuple[str, ...]]:
     ]
     site = rest.wanted.site
     pairs += [
-        (fact(name), f"{said(name, getattr(site, name))} {_unit(name)}".strip(), "")
+        (fact(name), f"{said(name, getattr(site, name))} {unit(name)}".strip(), "")
         for name in SITE_FIELDS
         if getattr(site, name) is not None
     ]
@@ -79,10 +78,6 @@ def _plate(rest: Rest) -> list[tuple[str, ...]]:
     half = (len(cells) + 1) // 2
     right = [*cells[half:], ("", "")]
     return [(*cells[place], *right[place]) for place in range(half)]
-
-
-def _unit(name: str) -> str:
-    return next((row["unit"] for row in rows("fields") if row["field"] == name), "")
 
 
 def _origin(mark: Mark | None) -> str:

@@ -1,6 +1,5 @@
 """A value that a person gave: typed, measured, seen in a picture, or the seller's answer."""
 
-import difflib
 from collections.abc import Mapping
 from typing import Annotated
 
@@ -35,8 +34,9 @@ class Given(Part):
 def _known(model: type[Facts], field: str) -> None:
     if field in model.model_fields:
         return
-    meant = difflib.get_close_matches(field, model.model_fields, n=1)
-    hint = f"; did you mean {meant[0]}?" if meant else ""
+    from matcher.meant import meant  # only a fault pays for it
+
+    hint = meant(field, model.model_fields)
     raise UnknownField(f"{field!r:.60} is no fact of a {model.__name__.lower()}{hint}")
 
 

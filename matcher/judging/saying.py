@@ -66,11 +66,12 @@ def inches(value: float | None) -> str:
         return ""
     sixteenths = Fraction(round(value * 16), 16)
     if sixteenths and abs(float(sixteenths) - value) < 1e-6:
-        return f"{_mixed(sixteenths)} in"
+        return f"{mixed(sixteenths)} in"
     return f"{value:.4f}".rstrip("0").rstrip(".") + " in"
 
 
-def _mixed(value: Fraction) -> str:
+def mixed(value: Fraction) -> str:
+    """Say a number as a whole and a fraction: `5 5/8`, `1/2`, `6`."""
     whole, rest = divmod(value, 1)
     if not rest:
         return str(whole)
@@ -124,11 +125,18 @@ def both(words: Iterable[str]) -> str:
 
 
 @cache
-def _labels() -> Mapping[str, str]:
-    return {row["field"]: row["label"] for row in tables.rows("fields")}
+def _fields() -> Mapping[str, tables.Row]:
+    return {row["field"]: row for row in tables.rows("fields")}
 
 
 def fact(name: str) -> str:
     """Say the name of a fact in plain words, in lower case unless it is an abbreviation."""
-    label = _labels().get(name, name.replace("_", " "))
+    known = _fields().get(name)
+    label = known["label"] if known else name.replace("_", " ")
     return label if label[:2].isupper() else label[:1].lower() + label[1:]
+
+
+def unit(name: str) -> str:
+    """Say the unit that a fact is kept in; empty for one that has none."""
+    known = _fields().get(name)
+    return known["unit"] if known else ""

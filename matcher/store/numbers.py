@@ -10,6 +10,11 @@ from matcher.motor import Offer
 _NAMES = ("part_number", "other_numbers", "module_number", "program_number")
 _WORD = re.compile(r"[^\s,;:()]{4,40}")
 _LOUD = re.compile(r"[^0-9A-Z]")
+_SHORTEST = 4
+_NEAR_ENOUGH = 82.0
+"""Likeness in per cent (rapidfuzz `ratio`) from which another number counts as nearly the same."""
+_MOST = 50
+"""Numbers nearly the same that are looked at."""
 
 
 def bare(number: str) -> str:
@@ -18,9 +23,28 @@ def bare(number: str) -> str:
 
 
 def numbers_in(text: str) -> set[str]:
-    """Return the words of a plate's text that may be part numbers: a digit, at least four signs."""
-    words = (bare(word) for word in _WORD.findall(text))
-    return {word for word in words if len(word) >= 4 and any(sign.isdigit() for sign in word)}
+    """Return the words of a plate's text that may be part numbers."""
+    return {word for word in map(bare, _WORD.findall(text)) if may_be_number(word)}
+
+
+def may_be_number(word: str) -> bool:
+    """Tell whether a bare word is long enough for a part number and holds a digit."""
+    return len(word) >= _SHORTEST and any(sign.isdigit() for sign in word)
+
+
+def nearest(wanted: str, known: Iterable[tuple[int, str]]) -> list[int]:
+    """Return the rows that know a number nearly the same as the bare `wanted`, the likeliest first.
+
+    `known` gives rows with their numbers, with blanks between.
+    """
+    from rapidfuzz import fuzz, process  # only a search by number pays for it
+
+    owners: dict[str, list[int]] = {}
+    for row, numbers in known:
+        for one in numbers.split():
+            owners.setdefault(one, []).append(row)
+    hits = process.extract(wanted, list(owners), scorer=fuzz.ratio, score_cutoff=_NEAR_ENOUGH, limit=_MOST)
+    return list(dict.fromkeys(row for one, _, _ in hits for row in owners[one]))
 
 
 def _bare_all(values: Iterable[object]) -> set[str]:

@@ -14,13 +14,11 @@ from matcher.record import Record
 from matcher.store.connection import change, number
 from matcher.store.faults import NoSuchJob
 from matcher.store.merge import Clash, agree
-from matcher.store.numbers import bare, numbers_of_offer
+from matcher.store.numbers import bare, may_be_number, nearest, numbers_of_offer
 from matcher.store.provenance import unpack
-from matcher.store.search import NEAR_ENOUGH, words_query
+from matcher.store.search import words_query
 
 _GIVEN = TypeAdapter(dict[str, Given])
-
-
 FACTS = TypeAdapter(Offer)
 
 
@@ -75,16 +73,10 @@ def _lines(
 
 
 def _near(db: Database, shelf: str, n: int, typed: str, limit: int) -> tuple[OfferLine, ...]:
-    if len(typed) < 4 or not any(sign.isdigit() for sign in typed):
+    if not may_be_number(typed):
         return ()
-    from rapidfuzz import fuzz, process  # only a search by number pays for it
-
-    owners: dict[str, list[int]] = {}
-    for row, numbers in db.execute("SELECT n, numbers FROM offer WHERE shelf = ? AND numbers <> ''", (n,)):
-        for one in numbers.split():
-            owners.setdefault(one, []).append(row)
-    hits = process.extract(typed, list(owners), scorer=fuzz.ratio, score_cutoff=NEAR_ENOUGH, limit=50)
-    found = [row for one, _, _ in hits for row in owners[one]][:limit]
+    known = db.execute("SELECT n, numbers FROM offer WHERE shelf = ? AND numbers <> ''", (n,))
+    found = nearest(typed, known)[:limit]
     return _lines(db, shelf, f"n IN ({', '.join('?' * len(found))})", tuple(found), limit) if found else ()
 
 

@@ -7,10 +7,8 @@ from typing import Any
 
 from sqlite_utils import Database
 
-from matcher.store.numbers import bare
+from matcher.store.numbers import bare, may_be_number, nearest
 
-NEAR_ENOUGH = 82.0
-"""Likeness in per cent (rapidfuzz `ratio`) from which another number counts as nearly the same."""
 _WORD = re.compile(r"\w+")
 _SHOWN = (
     "SELECT id, name, place, note, created, changed, version,"
@@ -80,18 +78,10 @@ def _by_words(db: Database, query: str, *, removed: bool, limit: int) -> tuple[J
 def _near_numbers(db: Database, query: str) -> list[int]:
     """Return the row numbers of jobs that know a part number much like the query."""
     wanted = bare(query)
-    if len(wanted) < 4 or not any(sign.isdigit() for sign in wanted):
+    if not may_be_number(wanted):
         return []
-    from rapidfuzz import fuzz, process  # only a search by number pays for it
-
-    owners: dict[str, set[int]] = {}
-    for job, numbers in db.execute(
-        "SELECT rowid, numbers FROM job_search UNION ALL SELECT job, numbers FROM listing"
-    ):
-        for number in (numbers or "").split():
-            owners.setdefault(number, set()).add(job)
-    hits = process.extract(wanted, list(owners), scorer=fuzz.ratio, score_cutoff=NEAR_ENOUGH, limit=50)
-    return list(dict.fromkeys(job for number, _, _ in hits for job in owners[number]))
+    known = "SELECT rowid, coalesce(numbers, '') FROM job_search UNION ALL SELECT job, numbers FROM listing"
+    return nearest(wanted, db.execute(known))
 
 
 def _lines_of(db: Database, jobs: list[int], *, removed: bool, limit: int) -> tuple[JobLine, ...]:

@@ -91,7 +91,7 @@ def test_an_edit_shares_what_it_leaves_alone() -> None:
 @pytest.mark.parametrize(
     ("field", "value", "error", "line"),
     [
-        ("volt", "115", UnknownField, "'volt' is no fact of a motor; did you mean volts?"),
+        ("volt", "115", UnknownField, "'volt' is no fact of a motor; did you mean 'volts'?"),
         ("power_hp", float("nan"), BadValue, "power_hp: not a finite number"),
         ("power_hp", -1, BadValue, "power_hp: -1 can't be right"),
         ("power_hp", 1e308, BadValue, "power_hp: 1e+308 can't be right"),

@@ -82,7 +82,7 @@ def test_names_in_the_file_are_only_for_showing() -> None:
         (_document(fallback={"price": -5}), "fallback.price: "),
         (_document(fallback={"price": 1e308}), "fallback.price: "),
         (_document(given={"power_hp": {"value": 1e308}}), "power_hp: 1e+308 can't be right"),
-        (_document(given={"power": {"value": 1}}), "did you mean power_hp?"),
+        (_document(given={"power": {"value": 1}}), "did you mean 'power_hp'?"),
         (_document(listings=[{"id": "x"}]), "listings.0.id: "),
         (_document(listings=[{"id": "1" * 32}] * 2), "two listings have the same id"),
         (_document(listings=[{"text": "x" * 5_000_001}]), "listings.0.text: "),
