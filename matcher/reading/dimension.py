@@ -2,7 +2,7 @@
 
 from matcher.reading.items import Items
 from matcher.reading.measure import Length, is_double, measured, share_unit, stand_together
-from matcher.reading.whose import THICKEST_SHAFT, subject_of
+from matcher.reading.whose import THICKEST_SHAFT, Subjects
 
 _POWERS = frozenset({0.25, 0.5})
 _OVERALL = ("overall", "oal", "total length", "length overall")
@@ -25,19 +25,20 @@ def lengths(items: Items) -> None:
     used, muted = items.used, items.muted
     free = [i for i in items.numbers if not used[i] and not muted[i]]
     found = [length for i in free if (length := measured(items, i))]
+    subjects = Subjects(items) if found else None
     k = 0
-    while k < len(found):
+    while subjects and k < len(found):
         group = [found[k]]
         while k + 1 < len(found) and stand_together(items, found[k], found[k + 1]):
             k += 1
             group.append(found[k])
         k += 1
         share_unit(items, group)
-        _claim(items, group)
+        subject, same_clause = subjects.of(group[0], group[-1].end)
+        _claim(items, group, subject, same_clause=same_clause)
 
 
-def _claim(items: Items, group: list[Length]) -> None:
-    subject, same_clause = subject_of(items, group[0], group[-1].end)
+def _claim(items: Items, group: list[Length], subject: str | None, *, same_clause: bool) -> None:
     if subject == "leads" and _aspect(items, group[0]) == "dia":
         subject = None
     if subject is None and len(group) < 3:
@@ -94,20 +95,24 @@ def _field(items: Items, subject: str, length: Length, *, same_clause: bool) -> 
     if aspect == "other" or (not length.has_unit and not same_clause and aspect is None):
         return None
     if subject in ("shaft", "shaft_length"):
-        if aspect == "dia":
-            return "shaft_diameter_in" if length.inches <= THICKEST_SHAFT else "body_diameter_in"
-        if aspect == "len" or subject == "shaft_length":
-            return "shaft_length_in"
-        thick = _claimed_diameter(items, length)
-        if thick and length.inches > 1.5 * thick:
-            return "shaft_length_in"  # `Shaft 6 mm, 25 mm`
-        return "shaft_diameter_in" if _is_thick(items, length) else "shaft_length_in"
+        return _field_of_shaft(items, subject, length, aspect)
     if subject == "body":
         return "body_length_in" if aspect == "len" else "body_diameter_in"
     if subject == "leads":
-        labelled = "leads" in items.roles[items.skip(length.item - 1, -1)] if length.item else False
+        labelled = length.label >= 0 and "leads" in items.roles[length.label]
         return "lead_length_in" if length.has_unit or labelled else None
     return {"body_length": "body_length_in", "bolt": "bolt_circle_in"}.get(subject)
+
+
+def _field_of_shaft(items: Items, subject: str, length: Length, aspect: str | None) -> str:
+    if aspect == "dia":
+        return "shaft_diameter_in" if length.inches <= THICKEST_SHAFT else "body_diameter_in"
+    if aspect == "len" or subject == "shaft_length":
+        return "shaft_length_in"
+    thick = _claimed_diameter(items, length)
+    if thick and length.inches > 1.5 * thick:
+        return "shaft_length_in"  # `Shaft 6 mm, 25 mm`
+    return "shaft_diameter_in" if _is_thick(items, length) else "shaft_length_in"
 
 
 def _claimed_diameter(items: Items, length: Length) -> float | None:

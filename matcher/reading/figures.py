@@ -67,12 +67,9 @@ def gather(words: Words, token: int, figures: str, length: int) -> tuple[str, in
             continue
         if following[0] not in FIRST_OF_NUMBER and following != "," and following not in _JOINTS:
             break
-        if following in _AND and figures.isdigit() and len(figures) < 3:
-            fraction, taken = _fraction(words, after + 1)
-            if taken and "".join(words[after + 1 + taken : after + 2 + taken]) not in _POWER:
-                return f"{figures}-{fraction}", length + 1 + taken
-        if following in EIGHTHS and words[token].isdigit() and figures.isdigit() and len(figures) < 3:
-            figures, length = f"{figures}-{following}", length + 1
+        fraction, taken = _fraction_behind(words, token, figures, after)
+        if taken:
+            figures, length = f"{figures}-{fraction}", length + taken
         elif _lists(words, figures, token, after):
             comma = following == ","
             more = words[after + comma]
@@ -82,6 +79,17 @@ def gather(words: Words, token: int, figures: str, length: int) -> tuple[str, in
         else:
             break
     return figures, length
+
+
+def _fraction_behind(words: Words, token: int, figures: str, after: int) -> tuple[str, int]:
+    """Return what makes a whole a mixed number (`5 5/8`, `five and a half`) and its tokens, or none."""
+    if not figures.isdigit() or len(figures) > 2:
+        return "", 0
+    if words[after] in EIGHTHS:
+        return (words[after], 1) if words[token].isdigit() else ("", 0)
+    fraction, taken = _fraction(words, after + 1) if words[after] in _AND else ("", 0)
+    behind = "".join(words[after + 1 + taken : after + 2 + taken])
+    return (fraction, 1 + taken) if taken and behind not in _POWER else ("", 0)
 
 
 def _fraction(words: Words, token: int) -> tuple[str, int]:

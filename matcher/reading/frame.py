@@ -9,19 +9,29 @@ _NEMA_FRAME = re.compile(r"(?:42|48|56|66|14[35]|18[24]|21[35]|25[46])[A-Z]{0,3}
 FRAME_NUMBERS = frozenset(["42", "48", "56", "66", "143", "145", "182", "184", "213", "215", "254", "256"])
 _PREFIXES = frozenset("ABCGHJKLNPRSU")  # `D56` is a British name of IEC frames
 _IEC_FRAME = re.compile(r"(?:56|63|71|80|90|100|112|132)[SML]?")
+_SUFFIXES = frozenset({"C", "T", "TC", "Y", "Z", "YZ", "H", "HC", "J", "JM", "U"})
+_BEHIND = frozenset({"frame", "fr", "frm", "frame iec", "frame motor"})
+_IEC = frozenset({"iec", "baugröße", "bg", "carcasse", "taille", "iec frame", "iec size", "frame iec"})
 
 
 def frame(items: Items, i: int, _value: str) -> None:
     """`FR 48Y`, `56 frame`, `IEC 71`, `IEC71`."""
     j = items.skip(i + 1, 1)
-    while items.has(j, "frame") or (items.plate and items.word(j) == "."):
+    while items.has(j, "frame") or _leads_on(items, j):
         j = items.skip(j + 1, 1)
     if items.has(j, "num"):
         _frame_at(items, i, j)
     elif items.has(j + 1, "num") and items.raw(j) in _PREFIXES and items.is_glued(j):
         _prefixed(items, i, j)
-    elif items.has(i - 1, "num") and items.word(i) in ("frame", "fr", "frm"):
-        _frame_at(items, i, i - 1)
+    elif items.word(i) in _BEHIND:
+        before = i - 2 if items.raw(i - 1) in _SUFFIXES else i - 1
+        if items.has(before, "num"):
+            _frame_at(items, i, before)
+
+
+def _leads_on(items: Items, j: int) -> bool:
+    """`FR. 48`, `FRAME-56`."""
+    return (items.plate and items.word(j) == ".") or (items.word(j) == "-" and items.has(j + 1, "num"))
 
 
 def is_prefixed(text: str) -> bool:
@@ -53,12 +63,16 @@ def _frame_at(items: Items, i: int, j: int) -> None:
     ):
         end = j + 1
         code += items.raw(end).upper()
+    elif (
+        items.raw(j + 1) in _SUFFIXES
+        and items.word(j + 1).upper() in _SUFFIXES
+        and len(items.raw(j + 2)) != 1
+    ):
+        end = j + 1  # `FR 143 T`, `56 C frame`; not `FR 56 H P 1/2`
+        code += items.raw(end)
     elif items.has(j + 1, "frame") and items.has(j, "num") and j < i:
         end = i
-    iec = any(
-        items.word(k) in ("iec", "baugröße", "bg", "carcasse", "taille", "iec frame", "iec size")
-        for k in range(i, j)
-    )
+    iec = any(items.word(k) in _IEC for k in range(min(i, j), max(i, j) + 1))
     if _NEMA_FRAME.fullmatch(code) and not iec:
         items.claim("frame", code, min(i, j), end)
     elif _IEC_FRAME.fullmatch(code):

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+from matcher.numeral import Numeral
 from matcher.reading.figures import EIGHTHS
 from matcher.reading.items import Items
 from matcher.reading.owner import LENGTHS
@@ -23,36 +24,26 @@ _WHOLE = 24  # inch; nobody spells out more
 
 @dataclass(slots=True)
 class Length:
-    """A figure that may be a length: its item, value in inches, whether a unit was said, first and last item."""
+    """A figure that may be a length: its item, value in inches, whether a unit was said, its last item."""
 
     item: int
     inches: float
     has_unit: bool
     end: int
     label: int
-    """The item before the figure that may label it, in front of a bracket with the unit (`Dia. (in.): 5.6`)."""
+    """The item that may label it, in front of a bracket with the unit too (`Dia. (in.): 5.6`)."""
 
 
 def measured(items: Items, i: int) -> Length | None:
     """Return number `i` as a length; None where it can be none."""
     number = items.numbers[i]
-    if number.value is None:
-        return None
-    if "/" in number.signs and number.text.rpartition("-")[2] not in EIGHTHS and number.text[-1] < "½":
-        return None  # `35/5`: no ruler has it
     label = items.skip(i - 1, -1)
+    if number.value is None or not _on_a_ruler(number) or _is_of_other(items, i, label):
+        return None
     unit = items.said(i + 1, "after")
-    if number.value in (1, 2) and items.word(label) in _ENDS:
-        return None  # `Shaft ends: 2`
-    if items.word(label) in _FLAT or _is_of_key(items, i, label) or _is_former(items, i):
-        return None  # `flat 1-1/2 long`
     if unit in LENGTHS and not _is_preposition(items, i + 1):
-        if number.value >= 1 and items.word(i + 2) == "flat" and not items.has(i - 1, "by"):
-            return None  # `2 in. flat`: as long as the flat is
         return Length(i, number.value * INCHES[unit], True, i + 1, label)
     if items.has(i + 1, "after") and not _may_follow(items, i, unit):
-        return None
-    if items.has(i - 1, "money") or (items.has(i + 1, "money") and not items.has(i + 2, "num")):
         return None
     if items.roles[i].get("num") and not _is_spelled_length(items, i):
         return None
@@ -61,6 +52,29 @@ def measured(items: Items, i: int) -> Length | None:
         if bracketed in LENGTHS:
             return Length(i, number.value * INCHES[bracketed], True, i, items.skip(label - 3, -1))
     return Length(i, number.value, False, i, label)
+
+
+def _on_a_ruler(number: Numeral) -> bool:
+    """`5-5/8`; no ruler has `35/5`."""
+    return "/" not in number.signs or number.text.rpartition("-")[2] in EIGHTHS or number.text[-1] >= "½"
+
+
+def _is_of_other(items: Items, i: int, label: int) -> bool:
+    """Say whether a figure counts shafts, is money, or measures a flat, a key, or what the shaft once was."""
+    value = items.numbers[i].value or 0.0
+    if value in (1, 2) and items.word(label) in _ENDS:
+        return True  # `Shaft ends: 2`
+    if items.has(i - 1, "money") or (items.has(i + 1, "money") and not items.has(i + 2, "num")):
+        return True
+    if items.word(label) in _FLAT or _is_of_key(items, i, label) or _is_former(items, i):
+        return True  # `flat 1-1/2 long`
+    # `2 in. flat`: as long as the flat is
+    return (
+        value >= 1
+        and items.word(i + 2) == "flat"
+        and items.said(i + 1, "after") in LENGTHS
+        and not items.has(i - 1, "by")
+    )
 
 
 def _is_of_key(items: Items, i: int, label: int) -> bool:

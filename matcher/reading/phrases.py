@@ -16,24 +16,46 @@ _TAKES_NO = ("phase", "mounting", "enclosure", "control_signal", "explosion_proo
 def denied(items: Items, i: int) -> bool:
     """Say whether `no`, `not`, `without` stands right before an item, in its clause."""
     j = i - 1
-    if items.word(j) in ("a", "an", "any", "the"):
+    if items.word(j) in ("a", "an", "any", "the", "its", "your"):
         j -= 1
     return (items.has(j, "no") or items.has(j, "not")) and items.clause[j] == items.clause[i]
 
 
+_NEAR = 6
+_NONE = frozenset({"no", "none", "n/a", "nil", "not"})
+_CLOSE = frozenset({"(", "-"})
+_ARMS = ("arm", "leg")
+
+
 def absent(items: Items, i: int) -> bool:
-    """Say whether the clause goes on to say that the thing isn't supplied."""
-    for j in range(i + 1, min(len(items), i + 7)):
-        if items.clause[j] != items.clause[i]:
-            return False
+    """Say whether its clause says that a thing isn't supplied: behind it, or before (`keeping the band`)."""
+    clause = items.clause
+    j, here = i + 1, clause[i]
+    if items.word(j) in _CLOSE and j + 1 < len(items) and "mount" not in items.word(i):
+        j, here = i + 2, clause[i + 2]
+    while j <= i + _NEAR and j < len(items) and clause[j] == here:
         if "absent" in items.roles[j]:
             return True
+        j += 1
+    j = i - 1
+    while j >= max(0, i - _NEAR) and clause[j] == clause[i]:
+        if "withholds" in items.roles[j]:
+            return True
+        j -= 1
     return False
 
 
 def _is_none(items: Items, i: int) -> bool:
     """`Thermostat input: none`."""
-    return items.word(i + 1) in (":", "=") and items.word(i + 2) in ("none", "no", "n/a")
+    return items.word(i + 1) in (":", "=") and items.word(i + 2) in _NONE
+
+
+def _of_band(items: Items, i: int) -> bool:
+    """`belly band with three arms`: the arms are the band's."""
+    if not items.word(i).rstrip("s").endswith(_ARMS):
+        return False
+    near = range(max(0, i - _NEAR), i)
+    return any(items.said(j, "fact") == "mounting=band" and items.clause[j] == items.clause[i] for j in near)
 
 
 def fact(items: Items, i: int, value: str) -> None:
@@ -42,7 +64,7 @@ def fact(items: Items, i: int, value: str) -> None:
     if field in _TAKES_NO and (denied(items, i) or _is_none(items, i)):
         return
     if field == "mounting":
-        if not absent(items, i):
+        if not absent(items, i) and not _of_band(items, i):
             items.claim(field, tuple(said.split(",")), i)
         return
     vague = field == "enclosure" and items.word(i) in _VAGUE

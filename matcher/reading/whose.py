@@ -5,12 +5,18 @@ figure (`1/2 in. keyed shaft`); a clause without a subject goes on with the one 
 segment (`shaft 5/8 keyed, 1-7/8 long`); a line without one belongs to the heading above it.
 """
 
+from bisect import bisect_left
+from collections.abc import Iterator
+
 from matcher.reading.items import Items
 from matcher.reading.measure import Length
 from matcher.reading.owner import LENGTHS
 
 THICKEST_SHAFT = 1.63  # inch; this trade's frames end at 1-5/8
+_OF_LENGTHS = frozenset({"subject", "leads", "fact", "weak"})
+_NEAR = 6
 _FAR = 60  # items
+_SHORT = 6  # items before the figure on a line under a heading
 _SIZES = frozenset({"dims", "dimensions", "size", "total"})
 _LEFT_OUT = frozenset({"without", "w/o", "less", "minus", "excluding", "excl", "except", "sans", "ohne"})
 _COUNTED = frozenset({"including", "incl", "counting", "include", "count", "w/", "with"})
@@ -29,7 +35,18 @@ def subject_at(items: Items, j: int) -> str | None:
     subject = roles.get("subject")
     if subject == "shaft":
         return _beside_shaft(items, j)
+    if subject == "shaft_length" and "shaft" not in items.word(j) and _of_studs(items, j):
+        return "other"
     return None if subject == "body" and items.word(j) == "od" and _is_thin(items, j) else subject
+
+
+def _of_studs(items: Items, j: int) -> bool:
+    """`through bolts stick out 1-1/2 in.`"""
+    return any(
+        items.said(k, "fact") == "mounting=studs" or items.word(k) in ("bolts", "studs", "bolt", "stud")
+        for k in range(max(0, j - 4), j)
+        if items.clause[k] == items.clause[j]
+    )
 
 
 def _is_thin(items: Items, j: int) -> bool:
@@ -54,57 +71,78 @@ def _beside_shaft(items: Items, j: int) -> str:
     return "other" if word in _WITH and figure and not items.has(items.skip(j + 1, 1), "num") else "shaft"
 
 
-def subject_of(items: Items, one: Length, last: int) -> tuple[str | None, bool]:
-    """Return whose the figures from `one` to item `last` are, and whether their own clause says so."""
-    first = one.item
-    labelled = subject_at(items, one.label) if items.clause[one.label] != items.clause[first] else None
-    if labelled:
-        return labelled, True
-    behind = _behind(items, first, last)
-    if behind and behind[1] - last <= 2 and behind[0] in ("other", "body_length", "bolt"):
-        return behind[0], True
-    before = _before(items, first)
-    if behind and (before is None or _is_spent(items, before, first, joined=behind[1] - last <= 2)):
-        return behind[0], True
-    if before is not None:
-        if behind and behind[1] - last <= 1 and items.word(before) in _SIZES:
-            return behind[0], True  # `dims 5.6 x 6 body`
-        return subject_at(items, before), True
-    j = first - 1
-    while j >= max(0, first - _FAR) and items.segment[j] == items.segment[first]:
-        said = subject_at(items, j)
-        if said:
-            return said, False
-        if items.clause[j] == items.clause[first] and "mounting" in items.roles[j].get("fact", ""):
-            return None, False  # `studs on a 3-3/8 ...` is no longer about the shaft before
-        j -= 1
-    return _heading(items, first), True
+class Subjects:
+    """The items of a text that say whose a length is, found once, and asked for every figure."""
+
+    def __init__(self, items: Items) -> None:
+        self.items = items
+        roles = items.roles
+        self.places = [i for i in items.active if not _OF_LENGTHS.isdisjoint(roles[i])]
+
+    def of(self, one: Length, last: int) -> tuple[str | None, bool]:
+        """Return whose the figures from `one` to item `last` are, and whether their own clause says so."""
+        items, first = self.items, one.item
+        labelled = subject_at(items, one.label) if items.clause[one.label] != items.clause[first] else None
+        if labelled:
+            return labelled, True
+        behind = self._behind(first, last)
+        if behind and behind[1] - last <= 2 and behind[0] in ("other", "body_length", "bolt"):
+            return behind[0], True
+        before = self._before(first)
+        if behind and (before is None or _is_spent(items, before, first, joined=behind[1] - last <= 2)):
+            return behind[0], True
+        if before is not None:
+            if behind and behind[1] - last <= 1 and items.word(before) in _SIZES:
+                return behind[0], True  # `dims 5.6 x 6 body`
+            return subject_at(items, before), True
+        earlier = self._earlier(first)
+        if earlier is not None:
+            return earlier or None, False
+        return _heading(items, first), True
+
+    def _before(self, first: int) -> int | None:
+        """Return the nearest subject before a figure in its clause."""
+        for place in self._places_before(first, self.items.clause):
+            if subject_at(self.items, place):
+                return place
+        return None
+
+    def _places_before(self, first: int, parts: list[int]) -> Iterator[int]:
+        """Yield the places before a figure in its own clause or segment, the nearest first."""
+        for k in range(bisect_left(self.places, first) - 1, -1, -1):
+            place = self.places[k]
+            if parts[place] != parts[first] or place < first - _FAR:
+                return
+            yield place
+
+    def _earlier(self, first: int) -> str | None:
+        """Return the subject of a clause before, in the same segment."""
+        items = self.items
+        for place in self._places_before(first, items.segment):
+            said = subject_at(items, place)
+            if said:
+                return said
+            if items.clause[place] == items.clause[first] and _is_mounting(items, place):
+                # `studs on a 3-3/8 ...` is no longer about the shaft before
+                return "other" if first - place == 1 and "stud" in items.word(place) else ""
+        return None
+
+    def _behind(self, first: int, last: int) -> tuple[str, int] | None:
+        """Return the next subject behind a figure in its clause, before the next figure."""
+        items = self.items
+        for k in range(bisect_left(self.places, last + 1), len(self.places)):
+            place = self.places[k]
+            if place > last + _NEAR or items.clause[place] != items.clause[first]:
+                return None
+            said = subject_at(items, place)
+            if said:
+                return None if any(items.has(j, "num") for j in range(last + 1, place + 1)) else (said, place)
+        return None
 
 
-def _before(items: Items, first: int) -> int | None:
-    """Return the nearest subject before a figure in its clause."""
-    j = first - 1
-    while j >= max(0, first - _FAR) and items.clause[j] == items.clause[first]:
-        if subject_at(items, j):
-            return j
-        j -= 1
-    return None
-
-
-def _behind(items: Items, first: int, last: int) -> tuple[str, int] | None:
-    """Return the next subject behind a figure in its clause, before the next figure."""
-    k = last + 1
-    while (
-        k < len(items)
-        and items.clause[k] == items.clause[first]
-        and k <= last + 6
-        and not items.has(k, "num")
-    ):
-        said = subject_at(items, k)
-        if said:
-            return said, k
-        k += 1
-    return None
+def _is_mounting(items: Items, j: int) -> bool:
+    roles = items.roles[j]
+    return "mounting" in roles.get("fact", "") or "mounting" in roles.get("weak", "")
 
 
 def _is_spent(items: Items, before: int, first: int, *, joined: bool) -> bool:
@@ -124,8 +162,8 @@ def _heading(items: Items, first: int) -> str | None:
 
     Every line between must begin with an extent, a figure or a fact of the same kind.
     """
-    j = _line_start(items, first)
-    if not _goes_on(items, j):
+    j = _line_start(items, first, _SHORT)
+    if (j and items.word(j - 1) != "\n") or not _goes_on(items, j):
         return None
     while j > max(0, first - _FAR):
         end = j - 1
@@ -139,8 +177,8 @@ def _heading(items: Items, first: int) -> str | None:
     return None
 
 
-def _line_start(items: Items, j: int) -> int:
-    low = max(0, j - _FAR)
+def _line_start(items: Items, j: int, far: int = _FAR) -> int:
+    low = max(0, j - far)
     while j > low and items.word(j - 1) != "\n":
         j -= 1
     return j

@@ -26,6 +26,7 @@ SILENT = [
     "not",
     "no",
     "absent",
+    "withholds",
     "supplied",
     "unsure",
     "apart",
