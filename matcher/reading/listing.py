@@ -28,6 +28,7 @@ from matcher.reading.dimension import lengths
 from matcher.reading.dual import merge_frequencies, merge_voltages
 from matcher.reading.items import NO_ROLES, Claim, Items
 from matcher.reading.letter_spaced import drawn_together, put_back
+from matcher.reading.loose_code import loose_codes
 from matcher.reading.positional import in_a_row
 from matcher.reading.settle import settle
 from matcher.reading.speed_lines import merge_speeds, stack_values
@@ -163,7 +164,7 @@ def _claim_all(items: Items) -> None:
         brand.of_plate(items)
         in_a_row(items)
     _dispatch(items, _handled()[0])
-    identity.loose_codes(items)
+    loose_codes(items)
     if not any(claim.field == "brand" for claim in items.claims):
         brand.by_place(items)
     _dispatch(items, _handled()[1])

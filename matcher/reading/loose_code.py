@@ -1,0 +1,179 @@
+"""Numbers without a label: the first code that is about the motor is its part number."""
+
+import re
+from functools import lru_cache
+
+from matcher.reading import brand, frame
+from matcher.reading.code import is_ball_bearing, is_code, is_second_piece, is_series, mended, reach, written
+from matcher.reading.identity import claim_number, item_of, take
+from matcher.reading.items import Items
+from matcher.reading.spaced_code import last_piece
+
+_STEPS = 3
+_BEHIND_NAMES = frozenset({"num", "label", "motor"})
+_NUMBER_WORDS = frozenset({"#", "no", "number"})
+_MISREAD = re.compile(r"(?=.*\d.*\d)(?=.*[OIlSZ])[\dOIl][\dOIlSZ]{2,4}")
+
+
+def loose_codes(items: Items) -> None:
+    """Find codes without a label; the first that is about the motor is its part number."""
+    for i in items.numbers:
+        if items.used[i] or not _may_be_code(items, i):
+            continue
+        first, last = reach(items, items.first[i])
+        text = mended(items, first, last)
+        if items.plate and (_MISREAD.fullmatch(text) or _is_frame(items, i, text)):
+            continue  # `1O7S`: a figure that nothing could put right; `FR. S56`
+        start = i
+        while start and items.first[start] > first:
+            start -= 1
+        if is_ball_bearing(text) or _bearing_pair(items, i):
+            if not text.replace("/", "").isdigit() or _of_bearings(items, i):
+                items.claim("bearing", "ball", i)
+                items.used[i] = True
+            continue
+        if (
+            first
+            and is_series(items.scan.raw[first - 1])
+            and _after_name(items, start - 1)
+            and is_second_piece(text)
+            and items.scan.gaps[first - 1] == " "
+        ):
+            start, first, last = start - 1, first - 1, last_piece(items, last)
+        elif brand.is_misread(text) and _leads_on(items, item_of(items, i, last) + 1):
+            end = item_of(items, i, last)
+            take(items, start, end)
+            brand.claim_misread(items, start, end)
+            continue
+        elif not (
+            is_code(text)
+            or ((is_digits(text) or is_named(text)) and _after_name(items, start, bare=text.isdigit()))
+        ):
+            continue
+        end = item_of(items, i, last)
+        take(items, start, end)
+        _loose(items, written(items, first, last), start, end)
+
+
+def _leads_on(items: Items, k: int) -> bool:
+    """Say whether a number, a label or `motor` stands right behind a maker's name."""
+    return any(not _BEHIND_NAMES.isdisjoint(items.roles[j]) for j in range(k, k + _STEPS))
+
+
+def _may_be_code(items: Items, i: int) -> bool:
+    """Say whether a figure touches letters or a hyphen, or is made of groups; most figures don't."""
+    token = items.first[i]
+    tight = items.scan.tight
+    touched = token > 0 and tight[token - 1]
+    behind = items.roles[i + 1]
+    if ("unit" in behind or "after" in behind) and not touched and not items.is_glued(i + 1):
+        return False  # `115V`
+    return (
+        touched
+        or tight[items.last[i]]
+        or (token > 0 and is_series(items.scan.raw[token - 1]))
+        or "-" in items.numbers[i].signs
+        or items.words[i - 1] in _NUMBER_WORDS
+        or 6000 <= items.numbers[i].atoms[0] < 6400
+    )
+
+
+def _is_frame(items: Items, i: int, text: str) -> bool:
+    """Say whether a letter and a frame's number stand behind the label of a frame."""
+    j = items.skip(i - 2, -1)
+    j -= items.word(j) == "."
+    return "frame" in items.roles[j] and frame.is_prefixed(text)
+
+
+_NAMED = re.compile(
+    r"[A-Z]{1,5}-?[A-Z]{0,3}\d+[A-Z0-9]*(?:[-/.][A-Z0-9]+)*|\d{1,5}[A-Z]{0,2}-[A-Z][A-Z0-9-]*|\d{1,5}[A-Z]{1,2}-\d[A-Z0-9-]*|\d{5,7}"
+)
+_SPEC = re.compile(
+    r"(?:V|HP|RPM|A|HZ|PH|FLA|FR|IP|IEC|S|B|IM)-?\d|\d+-(?:SPEED|PIN|PH|POLE|WIRE|DAY|YR|FLAT)"
+)
+
+
+@lru_cache(20_000)
+def is_named(text: str) -> bool:
+    """Say whether letters and figures right behind a maker's name are its number; ratings aren't."""
+    return _NAMED.fullmatch(text) is not None and not _is_spec(text) and len(text) > 3
+
+
+# What a label of a rating may be joined to by a hyphen; `HZ-9`, `FR-2` behind a maker's name are numbers.
+_RATINGS = {"HZ": ("50", "60"), "PH": ("1", "3"), "FR": ("42", "48", "56"), "B": ("3", "14"), "S": ("1", "3")}
+
+
+def _is_spec(text: str) -> bool:
+    """Say whether letters and figures are a rating: `HZ-60`, `FR48`, `3-SPEED`."""
+    if not _SPEC.match(text):
+        return False
+    letters, hyphen, figures = text.partition("-")
+    known = _RATINGS.get(letters)
+    return not (hyphen and known) or figures.startswith(known)
+
+
+@lru_cache(20_000)
+def is_digits(text: str) -> bool:
+    """`7021-9413`, `48-2207`: figures in groups, six or more; a phone's 555-0148 has three and four."""
+    return (
+        re.fullmatch(r"(?!\d{3}-\d{4}$)\d{2,5}-\d{3,6}(?:-\d{1,4})?", text) is not None
+        and sum(c.isdigit() for c in text) >= 6
+    )
+
+
+def _bearing_pair(items: Items, i: int) -> bool:
+    """`6205/6203`: the bearings of both ends."""
+    atoms = items.numbers[i].atoms
+    return len(atoms) == 2 and all(6000 <= atom < 6400 for atom in atoms) and _of_bearings(items, i)
+
+
+def _of_bearings(items: Items, i: int) -> bool:
+    near = range(max(0, i - 6), min(len(items), i + 4))
+    return any(
+        "brglabel" in items.roles[j] or "bearing" in items.roles[j]
+        for j in near
+        if items.segment[j] == items.segment[i]
+    )
+
+
+def _after_name(items: Items, k: int, *, bare: bool = False) -> bool:
+    """Say whether a maker's name stands right before item `k`."""
+    if bare and items.word(k - 1) not in ("#", "no", "number"):
+        return False  # `Ashbrook 60799` is a town
+    j = k - 1 - (not bare and items.has(k - 1, "motor"))
+    while items.word(j) in ("#", "no", "number", ".", "(") and k - j < _STEPS:
+        j -= 1
+    return j >= 0 and brand.is_name(items, j) and len(items.raw(j)) > 3
+
+
+def _loose(items: Items, text: str, start: int, end: int) -> None:
+    owner = _owner(items, start, end)
+    if owner == "other":
+        return
+    if owner == "module":
+        claim_number(items, "module_number", text, start, end)
+        brand.before(items, start, 1)
+        return
+    items.claim("part_number", text, start, end)
+    if not items.muted[start]:
+        brand.before(items, start)
+
+
+def _owner(items: Items, start: int, end: int) -> str:
+    """Return what the words around a loose code are about."""
+    if items.has(end + 1, "module") and not (items.has(end + 3, "num") or items.has(end + 4, "num")):
+        return "module"
+    if items.word(start - 1) in ("for", "fits") or (
+        items.word(start - 1) == "the" and items.word(start - 2) in ("for", "fits")
+    ):
+        return "other"
+    for j in range(start - 1, max(-1, start - 9), -1):
+        if items.segment[j] != items.segment[start]:
+            break
+        if "appliance" in items.roles[j]:
+            return "other"
+        if "module" in items.roles[j] or ("module_label" in items.roles[j] and j > start - 7):
+            return "module"
+        if "motor" in items.roles[j] or items.word(j) == "motor only":
+            break
+    return "motor"
