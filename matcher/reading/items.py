@@ -19,6 +19,8 @@ from matcher.reading.vocabulary import TURNS, Entries, Kind, Roles, entries, hea
 NO_ROLES: Roles = {}
 NUMBER: Roles = {"num": ""}
 LEADS_ON: Roles = {"fill": "-"}
+# `sentence`: apart, to the end of the sentence; `other`: about another motor, as long.
+_LASTING = frozenset({"sentence", "other"})
 # A capacitor that the motor needs is a fact about it, whoever supplies it.
 _NEEDED = frozenset({"capacitor_uf", "capacitor_vac"})
 _ABBREVIATED = 4
@@ -183,12 +185,12 @@ class Items:
         if sign in _BRACKETS:
             if sign in _OPENING:
                 self.outside = muted
-            elif muted != "sentence":
+            elif muted not in _LASTING:
                 muted = self.outside
             return NO_ROLES, clause + 1, segment, muted
         if sign in CLAUSE_ENDS or (sign in "-/" and self._free_dash(token)):
             sticks = muted == "sticky" and sign not in TURNS and self._goes_on(token + 1)
-            return NO_ROLES, clause + 1, segment, muted if sticks or muted == "sentence" else ""
+            return NO_ROLES, clause + 1, segment, muted if sticks or muted in _LASTING else ""
         return NO_ROLES, clause, segment, muted
 
     def _ends(self, word: str, token: int) -> bool:

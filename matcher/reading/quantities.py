@@ -170,7 +170,7 @@ def taps(number: Numeral) -> Given | None:
     value = number.value
     if number.signs == "-" and number.atoms[0] == 1 and number.whole:
         value = number.atoms[-1]  # `TAPS 1-5`
-    if number.signs == "/" and number.atoms[0] >= 200:
+    if number.signs in ("/", "-") and number.atoms[0] >= 200:
         return speed(number)
     return {"speeds": int(value)} if value is not None and value % 1 == 0 and 1 <= value <= 12 else None
 
