@@ -34,7 +34,7 @@ class _Stopped(Exception):
     """The window does not want the answer any more."""
 
 
-class Clerk:
+class ClerkRoom:
     """Works on one request after another."""
 
     def __init__(self, pipe: Connection) -> None:
@@ -129,4 +129,4 @@ def run(pipe: Connection) -> None:
     """Run the clerk; the entry of its process."""
     if hasattr(os, "nice"):
         os.nice(3)  # the window goes first
-    Clerk(pipe).work()
+    ClerkRoom(pipe).work()

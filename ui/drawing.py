@@ -8,12 +8,13 @@ from collections.abc import Callable
 from dataclasses import dataclass, field
 
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt
-from PySide6.QtGui import QBrush, QColor, QPainter, QPainterPath, QPaintEvent, QPen, QTransform
+from PySide6.QtGui import QBrush, QColor, QPainter, QPainterPath, QPaintEvent, QTransform
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from matcher.motor import Motor
 from ui.end_view import paint_end
 from ui.geometry import Outline, clash, flat_lines, outline
+from ui.pens import line_pen
 from ui.theme import GRID, Colours, colours_of
 
 PARTS = {"shaft": "shaft", "length": "body", "mounting": "mounting"}
@@ -80,10 +81,10 @@ class Drawing(QWidget):
         place = QTransform().translate(layout.origin.x(), layout.origin.y()).scale(layout.scale, layout.scale)
         painter.setTransform(place)
         for path, sizes in ((new.shaft, _SHAFT), (new.mounting, set()), (new.body, _BODY)):
-            painter.setPen(_pen(colours.ink, 1.5, known=not sizes & new.unknown))
+            painter.setPen(line_pen(colours.ink, 1.5, known=not sizes & new.unknown))
             painter.setBrush(QColor(colours.sheet))
             painter.drawPath(path)
-        painter.setPen(_pen(colours.ink, 1))
+        painter.setPen(line_pen(colours.ink, 1))
         for start, stop in flat_lines(self._scene.motor):
             painter.drawLine(start, stop)
         _paint_leads(painter, new, colours)
@@ -97,7 +98,7 @@ class Drawing(QWidget):
             if check in PARTS:
                 _hatch(painter, clash(old, new, PARTS[check]), colours)
         painter.setBrush(Qt.BrushStyle.NoBrush)
-        painter.setPen(_pen(colours.focus, 1.5, known=False))
+        painter.setPen(line_pen(colours.focus, 1.5, known=False))
         painter.drawPath(old.whole)
 
     def _sizes_said(self) -> dict[str, str]:
@@ -184,12 +185,6 @@ class _Layout:
         self.end_label = y + max(half, leads) + 0.3 * line
 
 
-def _pen(colour: str, width: float, *, known: bool = True) -> QPen:
-    pen = QPen(QColor(colour), width, Qt.PenStyle.SolidLine if known else Qt.PenStyle.DashLine)
-    pen.setCosmetic(True)
-    return pen
-
-
 def _hatch(painter: QPainter, path: QPainterPath, colours: Colours) -> None:
     brush = QBrush(QColor(colours.wont_fit), Qt.BrushStyle.BDiagPattern)
     inverse, _ok = painter.transform().inverted()
@@ -198,7 +193,7 @@ def _hatch(painter: QPainter, path: QPainterPath, colours: Colours) -> None:
 
 
 def _paint_leads(painter: QPainter, new: Outline, colours: Colours) -> None:
-    painter.setPen(_pen(colours.ink, 1.5))
+    painter.setPen(line_pen(colours.ink, 1.5))
     left, half = -new.sizes.body_length, new.sizes.body_diameter / 2
     for drop in (0.0, 0.18, 0.36):
         wire = QPainterPath(QPointF(left, half * 0.5 + drop))

@@ -7,10 +7,11 @@ it is on the motor itself. A turn whose view was not said gets no arrow but a qu
 import math
 
 from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QColor, QPainter, QPainterPath, QPen, QPolygonF
+from PySide6.QtGui import QColor, QPainter, QPainterPath, QPolygonF
 
 from matcher.motor import Motor
 from ui.geometry import Sizes, sizes
+from ui.pens import line_pen
 from ui.theme import Colours, bold, large
 
 CLOCKWISE = {"cw": (-1,), "ccw": (1,), "either": (-1, 1)}
@@ -34,7 +35,7 @@ def paint_end(
     painter.save()
     painter.translate(middle)
     painter.scale(scale, scale)
-    painter.setPen(_line(colours.ink, 1.5, known=motor.body_diameter_in is not None))
+    painter.setPen(line_pen(colours.ink, 1.5, known=motor.body_diameter_in is not None))
     painter.setBrush(QColor(colours.sheet))
     painter.drawEllipse(QPointF(0, 0), drawn.body_diameter / 2, drawn.body_diameter / 2)
     if end == "shaft_end" or (motor.shaft_ends or 1) > 1:
@@ -47,16 +48,10 @@ def paint_end(
     painter.restore()
 
 
-def _line(colour: str, width: float, *, known: bool = True) -> QPen:
-    pen = QPen(QColor(colour), width, Qt.PenStyle.SolidLine if known else Qt.PenStyle.DashLine)
-    pen.setCosmetic(True)
-    return pen
-
-
 def _paint_shaft(painter: QPainter, motor: Motor, drawn: Sizes, colours: Colours) -> None:
     half = max(drawn.shaft_diameter / 2, 0.2)
     box = QRectF(-half, -half, 2 * half, 2 * half)
-    painter.setPen(_line(colours.ink, 1.5, known=motor.shaft_diameter_in is not None))
+    painter.setPen(line_pen(colours.ink, 1.5, known=motor.shaft_diameter_in is not None))
     painter.setBrush(QColor(colours.ground))
     cut = 35 if (motor.shaft_flats or 0) else -90
     painter.drawChord(box, (180 - cut) * 16, (180 + 2 * cut) * 16)
@@ -67,14 +62,14 @@ def _paint_shaft(painter: QPainter, motor: Motor, drawn: Sizes, colours: Colours
 
 
 def _paint_leads(painter: QPainter, drawn: Sizes, colours: Colours) -> None:
-    painter.setPen(_line(colours.ink, 1.5))
+    painter.setPen(line_pen(colours.ink, 1.5))
     reach = drawn.body_diameter / 2
     for x in (-0.3, 0.0, 0.3):
         painter.drawLine(QPointF(x, reach * 0.55), QPointF(x * 1.6, reach * 1.15))
 
 
 def _paint_mounting(painter: QPainter, kind: str, motor: Motor, drawn: Sizes, colours: Colours) -> None:
-    painter.setPen(_line(colours.ink, 1.5))
+    painter.setPen(line_pen(colours.ink, 1.5))
     painter.setBrush(QColor(colours.sheet))
     half = drawn.body_diameter / 2
     for angle in _SPOTS.get(kind, ()):
@@ -121,7 +116,7 @@ def _paint_turn(painter: QPainter, signs: tuple[int, ...], drawn: Sizes, colours
 
 def _paint_arrow(painter: QPainter, radius: float, sign: int, drawn: Sizes, colours: Colours) -> None:
     start, sweep = (225, -240) if sign < 0 else (-45, 240)
-    pen = _line(colours.focus, 3)
+    pen = line_pen(colours.focus, 3)
     painter.setPen(pen)
     painter.drawArc(QRectF(-radius, -radius, 2 * radius, 2 * radius), start * 16, sweep * 16)
     angle, size = math.radians(start + sweep), drawn.body_diameter * 0.06
@@ -134,7 +129,7 @@ def _paint_arrow(painter: QPainter, radius: float, sign: int, drawn: Sizes, colo
 
 
 def _paint_question(painter: QPainter, radius: float, colours: Colours) -> None:
-    painter.setPen(_line(colours.soft, 2, known=False))
+    painter.setPen(line_pen(colours.soft, 2, known=False))
     painter.setBrush(Qt.BrushStyle.NoBrush)
     box = QRectF(-radius, -radius, 2 * radius, 2 * radius)
     for start in (210, 20):

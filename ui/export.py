@@ -5,21 +5,25 @@ spreadsheet would take for a formula is made harmless.
 """
 
 import csv
-import html
 import io
 from collections.abc import Sequence
 from pathlib import Path
 
 from PySide6.QtCore import QMarginsF
-from PySide6.QtGui import QGuiApplication, QPageLayout, QPageSize, QPdfWriter, QTextDocument, QTextTable
+from PySide6.QtGui import (
+    QGuiApplication,
+    QPageLayout,
+    QPageSize,
+    QPdfWriter,
+    QTextCursor,
+    QTextDocument,
+    QTextTable,
+)
 
+from matcher.printed import document, table
 from matcher.spreadsheet import safe_cell
 
 Lines = Sequence[Sequence[str]]
-_STYLE = (
-    "body{font:10pt sans-serif}table{border-collapse:collapse}"
-    "td{border:1px solid #999;padding:3px 6px;text-align:left;vertical-align:top}"
-)
 
 
 def _flat(cell: str) -> str:
@@ -45,15 +49,7 @@ def save_csv(path: Path, _title: str, lines: Lines) -> None:
 
 def save_page(path: Path, title: str, lines: Lines) -> None:
     """Write lines as a page that prints. Raises `OSError`."""
-    rows = "".join(
-        f"<tr>{''.join(f'<td>{html.escape(cell)}</td>' for cell in line)}</tr>\n" for line in lines
-    )
-    head = html.escape(title)
-    path.write_text(
-        f'<!doctype html><meta charset="utf-8"><title>{head}</title><style>{_STYLE}</style>\n'
-        f"<h1>{head}</h1>\n<table>\n{rows}</table>\n",
-        encoding="utf-8",
-    )
+    path.write_text(document(title, [table(lines)]), encoding="utf-8")
 
 
 def save_pdf(path: Path, title: str, lines: Lines) -> None:
@@ -64,21 +60,19 @@ def save_pdf(path: Path, title: str, lines: Lines) -> None:
     writer.setPageSize(QPageSize(QPageSize.PageSizeId.A4))
     writer.setPageOrientation(QPageLayout.Orientation.Landscape)
     writer.setPageMargins(QMarginsF(12, 12, 12, 12))
-    document = _document(title, lines)
-    document.print_(writer)
+    _small_print(title, lines).print_(writer)
 
 
-def _document(title: str, lines: Lines) -> QTextDocument:
-    from PySide6.QtGui import QTextCursor
-
-    document = QTextDocument()
-    font = document.defaultFont()
+def _small_print(title: str, lines: Lines) -> QTextDocument:
+    """Return the lines in letters so small that a dozen candidates stand beside each other."""
+    made = QTextDocument()
+    font = made.defaultFont()
     font.setPointSizeF(7.0)
-    document.setDefaultFont(font)
-    cursor = QTextCursor(document)
+    made.setDefaultFont(font)
+    cursor = QTextCursor(made)
     cursor.insertText(title)
-    table: QTextTable = cursor.insertTable(len(lines), max(len(line) for line in lines))
+    grid: QTextTable = cursor.insertTable(len(lines), max(len(line) for line in lines))
     for row, line in enumerate(lines):
         for column, cell in enumerate(line):
-            table.cellAt(row, column).firstCursorPosition().insertText(cell)
-    return document
+            grid.cellAt(row, column).firstCursorPosition().insertText(cell)
+    return made

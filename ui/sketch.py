@@ -10,6 +10,7 @@ from matcher.motor import Motor
 from ui.end_view import paint_end
 from ui.fields import fields, group
 from ui.geometry import outline
+from ui.pens import line_pen
 from ui.theme import GRID, Colours, colours_of
 
 SAMPLE = Motor(
@@ -85,7 +86,7 @@ class Sketch(QWidget):
         place = QTransform().translate(self.width() * 0.64, self.height() * 0.52).scale(scale, scale)
         painter.setTransform(place)
         drawn = outline(SAMPLE)
-        painter.setPen(_pen(colours.soft, 1))
+        painter.setPen(line_pen(colours.soft, 1))
         painter.setBrush(QColor(colours.sheet))
         for path in (drawn.shaft, drawn.mounting, drawn.body):
             painter.drawPath(path)
@@ -113,16 +114,10 @@ class Sketch(QWidget):
             painter.fillRect(QRectF(x, y, room.width() / 3 - 2 * GRID, 5 if place == at else 2), QColor(ink))
 
 
-def _pen(colour: str, width: float) -> QPen:
-    pen = QPen(QColor(colour), width)
-    pen.setCosmetic(True)
-    return pen
-
-
 def _measure(
     painter: QPainter, start: tuple[float, float], stop: tuple[float, float], colours: Colours
 ) -> None:
-    painter.setPen(_pen(colours.focus, 2))
+    painter.setPen(line_pen(colours.focus, 2))
     painter.drawLine(QPointF(*start), QPointF(*stop))
     across = 0.3
     upright = start[0] == stop[0]

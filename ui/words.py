@@ -4,7 +4,7 @@ The engine has its own words where it speaks itself (`matcher.judging.saying`); 
 and what only the window names is added.
 """
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 
 from PySide6.QtCore import QCoreApplication
 
@@ -46,6 +46,13 @@ def counted(number: int, noun: str) -> str:
     }
     one, many = forms[noun]
     return f"{number:,} {one if number == 1 else many}"
+
+
+def first_of(problems: Sequence[str]) -> str:
+    """Return the first problem and how many more there are; empty where there is none."""
+    more = len(problems) - 1
+    rest = _tr(" (and {} more)").format(more) if more > 0 else ""
+    return problems[0] + rest if problems else ""
 
 
 def origin_word(origin: str) -> str:

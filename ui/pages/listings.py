@@ -34,7 +34,7 @@ from ui.pictures import Pictures, decoded
 from ui.pile_delegate import PileDelegate
 from ui.theme import GRID
 from ui.underline import Legend
-from ui.words import counted
+from ui.words import counted, first_of
 from ui.words_view import WordsView
 
 
@@ -171,9 +171,7 @@ class ListingsPage(Page):
                 self.tr("adding {}").format(counted(len(intake.listings), "listing")),
                 job.edited(listings=(*job.listings, *intake.listings)),
             )
-        more = len(intake.problems) - 1
-        rest = self.tr(" (and {} more)").format(more) if more > 0 else ""
-        self.trouble.tell(intake.problems[0] + rest if intake.problems else "")
+        self.trouble.tell(first_of(intake.problems))
 
     def dragEnterEvent(self, event: QDragEnterEvent) -> None:
         """Take files and text."""

@@ -24,7 +24,7 @@ from ui.lot_view import LotView
 from ui.models.lot_table import LotTable, sorted_rows, turned_rows
 from ui.models.pile import name_of
 from ui.theme import GRID
-from ui.words import counted
+from ui.words import counted, first_of
 from ui.work import Task
 
 
@@ -160,9 +160,7 @@ class StockPage(Page):
     def _loaded(self, lot: tuple[list[LotRow], list[str]]) -> None:
         rows, problems = lot
         self._ranked_for = None
-        more = len(problems) - 1
-        rest = self.tr(" (and {} more)").format(more) if more > 0 else ""
-        self.trouble.tell(problems[0] + rest if problems else "")
+        self.trouble.tell(first_of(problems))
         self.model.call_stale(True)
         self.model.show_rows(rows)
         self._task = None
