@@ -7,7 +7,7 @@ from math import isnan
 from matcher.checks import CHECKS
 from matcher.finding import Finding, Outcome
 from matcher.judging.asking import Question, questions
-from matcher.judging.deciding import deciding, reason
+from matcher.judging.deciding import deciding, minds, reason
 from matcher.judging.pair import Pair
 from matcher.judging.presume import BY_NUMBER, prepare
 from matcher.judging.resemblance import resemblances
@@ -47,6 +47,11 @@ class Judgement:
     """What to ask, the plate photo first where something was presumed by number."""
     presumed: tuple[str, ...] = ()
     """Names of the facts that were taken over because maker and number are equal."""
+
+    @property
+    def minds(self) -> int:
+        """How many small losses stand under a "fits": by the rules it fits, yet each wants a hand."""
+        return minds(self.verdict, self.findings)
 
 
 def judge(wanted: Wanted, candidate: Record, settings: Settings | None = None) -> Judgement:

@@ -64,7 +64,9 @@ class CandidateHeader(QHeaderView):
         painter.setFont(bold(self.font()))
         painter.setPen(ink)
         word = QRect(room.left() + 4 * GRID, room.top(), room.width() - 4 * GRID, 3 * GRID)
-        painter.drawText(word, Qt.AlignmentFlag.AlignVCenter, verdict_word(judgement.verdict))
+        painter.drawText(
+            word, Qt.AlignmentFlag.AlignVCenter, verdict_word(judgement.verdict, judgement.minds)
+        )
         painter.setFont(self.font())
         painter.setPen(QColor(colours.ink))
         y = room.top() + 3 * GRID + 4

@@ -140,21 +140,21 @@ class VerdictMark(QWidget):
 
     def __init__(self, verdict: str | None = None, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self._verdict = verdict
+        self._verdict, self._word = verdict, ""
         self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Fixed)
         self.setFont(bold(self.font()))
         self.show_verdict(verdict)
 
-    def show_verdict(self, verdict: str | None) -> None:
-        """Show another verdict."""
-        self._verdict = verdict
-        self.setAccessibleName(verdict_word(verdict))
+    def show_verdict(self, verdict: str | None, minds: int = 0) -> None:
+        """Show another verdict, with what is still to mind."""
+        self._verdict, self._word = verdict, verdict_word(verdict, minds)
+        self.setAccessibleName(self._word)
         self.updateGeometry()
         self.update()
 
     def sizeHint(self) -> QSize:
         """Return room for the mark, a gap and the word."""
-        word = self.fontMetrics().horizontalAdvance(verdict_word(self._verdict))
+        word = self.fontMetrics().horizontalAdvance(self._word)
         return QSize(3 * GRID + GRID + word + GRID, 3 * GRID)
 
     def paintEvent(self, _event: QPaintEvent) -> None:
@@ -164,4 +164,4 @@ class VerdictMark(QWidget):
         paint_mark(painter, QRectF(0, 0, 3 * GRID, 3 * GRID), self._verdict, ink)
         painter.setPen(ink)
         room = self.rect().adjusted(4 * GRID, 0, 0, 0)
-        painter.drawText(room, Qt.AlignmentFlag.AlignVCenter, verdict_word(self._verdict))
+        painter.drawText(room, Qt.AlignmentFlag.AlignVCenter, self._word)

@@ -6,7 +6,7 @@ order; what is not worth trying stands below in soft ink.
 
 from dataclasses import dataclass
 
-from PySide6.QtCore import QRectF, QSize, Qt
+from PySide6.QtCore import QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QBrush, QColor, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
@@ -16,6 +16,12 @@ from ui.theme import GRID, Colours, bold, colours_of
 
 ROW = 4 * GRID
 SHOWN = 8
+BAR = 9
+"""Pixels; a figure is about as high."""
+FAR = 2.5
+"""A fallback this many times dearer than the dearest candidate stands beyond a break: to scale it would
+leave the picture empty."""
+BREAK = 4 * GRID
 
 
 @dataclass(frozen=True)
@@ -37,13 +43,13 @@ class PlanPicture(QWidget):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._bars: list[Bar] = []
-        self._fallback = 0.0
+        self._fallback, self._more = 0.0, 0
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self.setAccessibleName(self.tr("Cost of each candidate against the fallback"))
 
     def show_plan(self, bars: list[Bar], fallback: float) -> None:
         """Show candidates in the order of the plan."""
-        self._bars, self._fallback = bars[:SHOWN], fallback
+        self._bars, self._fallback, self._more = bars[:SHOWN], fallback, max(0, len(bars) - SHOWN)
         self.setAccessibleDescription("; ".join(self._words(bar) for bar in self._bars))
         self.updateGeometry()
         self.update()
@@ -68,11 +74,29 @@ class PlanPicture(QWidget):
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         left = min(40 * GRID, self.width() * 0.34)
         room = QRectF(left, 0, self.width() - left - 11 * GRID, self.height())
-        most = max([self._fallback * 1.05] + [max(bar.landed, bar.lost) for bar in self._bars])
-        scale = room.width() / most
+        scale, line = self._scale(room.width())
+        self._paint_line(painter, room.left() + line, colours)
         for place, bar in enumerate(self._bars):
             self._paint_bar(painter, bar, QRectF(room.left(), place * ROW, room.width(), ROW), scale, colours)
-        self._paint_fallback(painter, room, scale, colours)
+        self._paint_below(painter, room, room.left() + line, colours)
+
+    @property
+    def is_broken(self) -> bool:
+        """Whether the fallback is so dear that its line stands beyond a break, not to scale."""
+        return self._fallback > FAR * self._dearest
+
+    @property
+    def _dearest(self) -> float:
+        return max([max(bar.landed, bar.lost) for bar in self._bars], default=0.0)
+
+    def _scale(self, wide: float) -> tuple[float, float]:
+        """Return pixels for each unit of money, and where the fallback's line stands in the room."""
+        figure = self.fontMetrics().horizontalAdvance(whole_money(self._dearest)) + 2 * GRID
+        if self.is_broken:
+            line = wide - GRID
+            return max(1.0, line - figure - BREAK - GRID) / max(self._dearest, 1.0), line
+        scale = max(1.0, wide - figure) / max(self._fallback * 1.02, self._dearest, 1.0)
+        return scale, self._fallback * scale
 
     def _paint_bar(self, painter: QPainter, bar: Bar, room: QRectF, scale: float, colours: Colours) -> None:
         ink = QColor(colours.ink if bar.step else colours.soft)
@@ -88,30 +112,50 @@ class PlanPicture(QWidget):
         name = QRectF(6.5 * GRID, room.top(), room.left() - 7 * GRID, ROW)
         short = painter.fontMetrics().elidedText(bar.name, Qt.TextElideMode.ElideRight, int(name.width()))
         painter.drawText(name, Qt.AlignmentFlag.AlignVCenter, short)
-        painter.fillRect(QRectF(room.left(), middle - 11, bar.landed * scale, 10), ink)
-        lost = QRectF(room.left(), middle + 1, bar.lost * scale, 10)
+        lost = QRectF(room.left(), middle + 3, bar.lost * scale, BAR)
+        painter.fillRect(QRectF(room.left(), middle - 3 - BAR, bar.landed * scale, BAR), ink)
         painter.fillRect(lost, QBrush(ink, Qt.BrushStyle.Dense5Pattern))
         painter.setPen(QPen(ink, 1))
         painter.setBrush(Qt.BrushStyle.NoBrush)
         painter.drawRect(lost.adjusted(0.5, 0.5, -0.5, -0.5))
+        for amount, y in ((bar.landed, middle - 3 - BAR), (bar.lost, middle + 3)):
+            self._paint_figure(painter, amount, QPointF(room.left() + amount * scale, y + BAR), colours)
+        painter.setPen(ink)
         chance = QRectF(room.right() + GRID, room.top(), 10 * GRID, ROW)
         painter.drawText(
             chance, Qt.AlignmentFlag.AlignVCenter, self.tr("{} likely").format(per_cent(bar.chance))
         )
 
-    def _paint_fallback(self, painter: QPainter, room: QRectF, scale: float, colours: Colours) -> None:
-        x = room.left() + self._fallback * scale
-        bottom = len(self._bars) * ROW
+    def _paint_figure(self, painter: QPainter, amount: float, end: QPointF, colours: Colours) -> None:
+        """Write an amount behind its bar, over the fallback's line where they meet."""
+        words = whole_money(amount)
+        wide = painter.fontMetrics().horizontalAdvance(words) + GRID
+        painter.fillRect(QRectF(end.x() + 2, end.y() - BAR - 1, wide, BAR + 2), QColor(colours.ground))
+        painter.drawText(end + QPointF(GRID * 0.75, 0), words)
+
+    def _paint_line(self, painter: QPainter, x: float, colours: Colours) -> None:
+        bottom = len(self._bars) * ROW + 4
         painter.setPen(QPen(QColor(colours.focus), 2))
-        painter.drawLine(int(x), 0, int(x), bottom + 4)
+        painter.drawLine(QPointF(x, 0), QPointF(x, bottom))
+        if self.is_broken:  # two strokes across: what lies between is left out
+            painter.setPen(QPen(QColor(colours.soft), 1))
+            for shift in (0, 5):
+                start = x - BREAK + shift
+                painter.drawLine(QPointF(start, bottom), QPointF(start + 6, 0))
+
+    def _paint_below(self, painter: QPainter, room: QRectF, x: float, colours: Colours) -> None:
+        """Name the line, and what full and dotted bars mean, in the row below."""
+        top, metrics = len(self._bars) * ROW + 4, painter.fontMetrics()
         words = self.tr("fallback {}").format(whole_money(self._fallback))
+        words += self.tr(", not to scale") if self.is_broken else ""
         legend = self.tr("full: if it works   dotted: lost if not")
-        wide = painter.fontMetrics().horizontalAdvance(f"{words}{legend}") + 2 * GRID
-        right = Qt.AlignmentFlag.AlignRight
-        below, side = QRectF(0, bottom + 4, x, ROW - 4), Qt.AlignmentFlag.AlignLeft
-        beside = QRectF(room.left(), bottom + 4, room.width(), ROW - 4)
-        if x - room.left() < wide:  # no room at the left: the line's words and the legend change sides
-            below, side = QRectF(x + GRID, bottom + 4, room.right() - x, ROW - 4), right
-        painter.drawText(below, Qt.AlignmentFlag.AlignLeft if side == right else right, words)
+        wide = metrics.horizontalAdvance(words)
+        start = min(max(room.left(), x - wide), room.right() - wide)
+        painter.setPen(QColor(colours.focus))
+        painter.drawText(QRectF(start, top, wide + GRID, ROW - 4), 0, words)
         painter.setPen(QColor(colours.soft))
-        painter.drawText(beside, side, legend)
+        beside = room.left() if start - room.left() > metrics.horizontalAdvance(legend) + GRID else 0.0
+        painter.drawText(QRectF(beside, top, start - beside, ROW - 4), 0, legend)
+        more = self.tr("and {} more").format(self._more) if self._more else ""
+        if beside:
+            painter.drawText(QRectF(0, top, room.left(), ROW - 4), 0, more)

@@ -42,5 +42,5 @@ class VerdictChange(QWidget):
         self.why.setText("\n".join(line for line in standing.advice.why if line != standing.after.reason))
 
     def _show(self, row: int, mark: VerdictMark, judged: Judgement) -> None:
-        mark.show_verdict(judged.verdict)
+        mark.show_verdict(judged.verdict, judged.minds)
         self._bars[row].show_range(judged.score_low, judged.score, judged.score_high)

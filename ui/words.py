@@ -18,9 +18,11 @@ def _tr(text: str) -> str:
     return QCoreApplication.translate("words", text)
 
 
-def verdict_word(verdict: str | None) -> str:
-    """Return the word of a verdict; `None` is what isn't a motor."""
-    return _tr(saying.VERDICTS.get(verdict, "not judged yet").capitalize())
+def verdict_word(verdict: str | None, minds: int = 0) -> str:
+    """Return the word of a verdict, with what is still to mind; `None` is what isn't a motor."""
+    if verdict not in saying.VERDICTS:
+        return _tr("not judged yet").capitalize()
+    return _tr(saying.verdict(verdict, minds)).capitalize()
 
 
 def outcome_word(outcome: str) -> str:

@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Sequence
 
 from matcher.finding import Finding
-from matcher.judging.saying import VERDICTS
+from matcher.judging.saying import verdict
 from matcher.money.weigh import Weighed
 
 
@@ -74,7 +74,7 @@ def print_table(ranking: Sequence[Weighed], title: str = "", old_ids: Sequence[s
     for number, weighed in enumerate(ranking):
         words = [
             weighed.id,
-            VERDICTS[weighed.judgement.verdict],
+            verdict(weighed.judgement.verdict, weighed.judgement.minds),
             range_words(weighed),
             money_words(weighed),
             weighed.judgement.reason,
@@ -87,7 +87,7 @@ def print_table(ranking: Sequence[Weighed], title: str = "", old_ids: Sequence[s
 def explanation(weighed: Weighed) -> Iterable[str]:
     """Yield every finding of one candidate with its source, as lines."""
     judgement = weighed.judgement
-    yield f"{weighed.id}: {VERDICTS[judgement.verdict]}, score {range_words(weighed)}"
+    yield f"{weighed.id}: {verdict(judgement.verdict, judgement.minds)}, score {range_words(weighed)}"
     yield f"  {judgement.reason}"
     yield f"  chance {weighed.fit_chance:.0%}, landed {money_words(weighed)}"
     for note in judgement.notes:

@@ -7,7 +7,7 @@ from matcher.arrival.looks import BAD
 from matcher.arrival.measured import in_words
 from matcher.entry import said
 from matcher.finding import Finding
-from matcher.judging.saying import OUTCOMES, VERDICTS, fact, unit
+from matcher.judging.saying import OUTCOMES, fact, unit, verdict
 from matcher.motor import SITE_FIELDS, Motor, Offer
 from matcher.printed import document, heading, paragraph, table
 from matcher.record import Mark, Origin
@@ -109,7 +109,7 @@ def _verdict(rest: Rest) -> Iterator[str]:
     judged = rest.standing.after
     yield heading("Verdict, with what was measured")
     score = f", score {judged.score:g}" if judged.score is not None else ""
-    yield paragraph(f"{VERDICTS[judged.verdict].capitalize()}{score}. {judged.reason}")
+    yield paragraph(f"{verdict(judged.verdict, judged.minds).capitalize()}{score}. {judged.reason}")
     yield table([_finding(one) for one in judged.findings], ("Check", "Answer", "Why", "Rests on"))
 
 

@@ -30,6 +30,14 @@ def reason(verdict: str, decider: Finding | None, findings: Sequence[Finding]) -
     if verdict != "fits":
         return decider.why
     open_checks = [finding.check for finding in findings if finding.outcome is Outcome.UNKNOWN]
-    small = f" The largest difference: {decider.why}" if decider.loss > 0 else ""
     rest = f" Not known, but soft: {', '.join(open_checks)}." if open_checks else ""
-    return f"Every hard check holds and nothing else costs much.{small}{rest}"
+    if decider.loss <= 0:
+        return f"Every hard check holds and nothing else costs much.{rest}"
+    more = minds(verdict, findings) - 1
+    others = f" Mind {more} more that cost less." if more else ""
+    return f"Mind: {decider.why}{others} Every hard check holds and nothing else costs much.{rest}"
+
+
+def minds(verdict: str | None, findings: Sequence[Finding]) -> int:
+    """Return how many small losses stand under a "fits": each is something to do or to live with."""
+    return sum(finding.loss > 0 for finding in findings) if verdict == "fits" else 0

@@ -20,6 +20,18 @@ VERDICTS: Mapping[str | None, str] = {
     None: "not a motor",
 }
 """Every verdict as people say it, best first; None is a part that is no motor."""
+
+
+def verdict(verdict: str | None, minds: int = 0) -> str:
+    """Say a verdict; with what is still to mind where it fits, so that no small loss hides behind it.
+
+    >>> verdict("fits"), verdict("fits", 1), verdict("fits", 2)
+    ('fits', 'fits, mind 1 thing', 'fits, mind 2 things')
+    """
+    words = VERDICTS[verdict]
+    return f"{words}, mind {minds} thing{'s' if minds > 1 else ''}" if minds else words
+
+
 OUTCOMES: Mapping[str, str] = {
     Outcome.SAME: "same",
     Outcome.OK: "differs, harmless",

@@ -14,6 +14,7 @@ from matcher.settings import Settings
 
 NAMED = 3
 """So many candidates are named in the sentence; the others are counted."""
+_DOUBTS = {"ask": " (ask first)", "poor": " (poor)"}
 _TIMES = {1: "it fails", 2: "both fail"}
 
 
@@ -73,7 +74,7 @@ def buying(
     tried = {id(gamble) for gamble in plan.steps}
     verdicts = {id(gamble): one.judgement.verdict for one, gamble in priced}
     return Buying(
-        sentence=sentence(plan, fallback, names or {}),
+        sentence=sentence(plan, fallback, names or {}, {one.id: one.judgement.verdict for one in candidates}),
         fallback=fallback,
         steps=tuple(_steps(plan, verdicts)),
         expected_cost=plan.expected_cost,
@@ -111,12 +112,20 @@ def _why(one: Weighed, gamble: Gamble | None, fallback: Fallback) -> str:
     return f"It costs {cost} for each success, no less than the {fallback.what} of {money(fallback.price)}."
 
 
-def sentence(plan: Plan, fallback: Fallback, names: Mapping[str, str]) -> str:
-    """Return what to try in which order and what that costs on average."""
+def sentence(
+    plan: Plan, fallback: Fallback, names: Mapping[str, str], verdicts: Mapping[str, str | None] | None = None
+) -> str:
+    """Return what to try in which order and what that costs on average.
+
+    What the rules don't let go in as it is says so beside its name: a plan is no verdict.
+    """
     price, count = money(fallback.price), len(plan.steps)
     if not plan.steps:
         return f"Nothing here is worth trying: pay the {fallback.what}, {price} {fallback.currency}."
-    order = ", then ".join(names.get(step.id, step.id) for step in plan.steps[:NAMED])
+    doubts = {one: _DOUBTS.get(verdict or "", "") for one, verdict in (verdicts or {}).items()}
+    order = ", then ".join(
+        f"{names.get(step.id, step.id)}{doubts.get(step.id, '')}" for step in plan.steps[:NAMED]
+    )
     more = f", then {count - NAMED} more" if count > NAMED else ""
     expected = f"Expected {money(plan.expected_cost)} instead of {price} {fallback.currency}."
     if not plan.chance_of_fallback:

@@ -3,6 +3,7 @@ from typing import Any
 
 import pytest
 
+from matcher.judging.saying import verdict
 from matcher.motor import Motor, Offer, Site, Wanted
 from matcher.record import Conflict, Record
 from matcher.settings import Settings
@@ -274,3 +275,16 @@ def test_a_fact_said_twice_is_not_called_unsaid() -> None:
 def test_a_part_is_called_what_its_listing_calls_it(title: str, text: str, words: str) -> None:
     part = Record("p", Offer(item="part"), title=title, text=text)
     assert words in judge(Wanted(), part).reason
+
+
+def test_no_small_loss_hides_behind_a_fit() -> None:
+    long = OLD["shaft_length_in"] + 2
+    judgement = judged({"shaft_length_in": long})
+    assert (judgement.verdict, judgement.minds) == ("fits", 1)
+    assert judgement.reason.startswith("Mind: ")
+    assert "cut it" in judgement.reason
+    assert verdict(judgement.verdict, judgement.minds) == "fits, mind 1 thing"
+    two = judged({"shaft_length_in": long, "enclosure": "TENV"}, old={"enclosure": "OAO"})
+    assert (two.verdict, two.minds) == ("fits", 2)
+    assert "Mind 1 more that cost less." in two.reason
+    assert judged({"turn": "ccw", "shaft_length_in": long}).minds == 0

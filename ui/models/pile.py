@@ -66,7 +66,8 @@ class Pile(QAbstractListModel):
         return weighed.judgement.verdict if weighed else "waiting"
 
     def _state(self, listing: Listing) -> str:
-        words = [verdict_word(self._verdict(listing))]
+        weighed = self._answers.weighed.get(listing.id) if self._answers else None
+        words = [verdict_word(self._verdict(listing), weighed.judgement.minds if weighed else 0)]
         record = self._answers.records.get(listing.id) if self._answers else None
         if record is None:
             return words[0]

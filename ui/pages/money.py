@@ -45,7 +45,7 @@ class MoneyPage(Page):
         self.picture = PlanPicture()
         self.questions, self.figures = Questions(), Figures()
         self.asked = PlainTable(self.questions, {WORTH: 8, WHOM: 24})
-        self.table = PlainTable(self.figures, {NAME: 30, FIGURE: 7})
+        self.table = PlainTable(self.figures, {NAME: 26, FIGURE: 7})
         self.message, self.answer = Line(), QLineEdit()
         self.copy_message = QPushButton(self.tr("&Copy the message"))
         self.trouble, self.figures_trouble = Trouble(), Trouble()
@@ -123,7 +123,8 @@ class MoneyPage(Page):
             )
             self.state.emit(self.tr("what does the fallback cost?"))
             return
-        self.sentence.setText(sentence(plan, fallback, names))
+        verdicts = {one.id: one.judgement.verdict for one in answers.best_first}
+        self.sentence.setText(sentence(plan, fallback, names, verdicts))
         left = self.tr("{} in another currency left out.").format(counted(answers.left_out, "candidate"))
         self.left_out.setText(left if answers.left_out else "")
         self.picture.show_plan(_bars(answers, names), fallback.price)

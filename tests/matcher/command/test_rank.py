@@ -70,7 +70,7 @@ def test_the_best_of_several_are_the_first_of_all(top: int) -> None:
 def test_the_fallback_adds_the_plan() -> None:
     result = rank("--old", "old.json", "--fallback", "1180")
     assert result.exit_code == 0
-    assert "Try open, then good; if both fail, pay the quote." in result.stdout
+    assert "Try open (ask first), then good; if both fail, pay the quote." in result.stdout
     assert "ask about open (worth " in result.stdout
     assert "left out: euro. Its price is in EUR" in result.stdout
 

@@ -109,3 +109,9 @@ def test_the_plan_is_the_best_one() -> None:
     assert [step.id for step in plan.steps] == [step.id for step in best.steps]
     assert plan.expected_cost == best.expected_cost
     assert {worth.doubt for worth in plan.worths} == {"shaft"}
+
+
+def test_a_plan_is_no_verdict() -> None:
+    open_turn = listing("a", brand="Ossenby", part_number="OB-1", turn=None, seen_from=None)
+    plan = plan_of(open_turn, listing("b", price=500.0))
+    assert plan.sentence.startswith("Try the Hexmoor (ask first), then b;")
