@@ -23,6 +23,7 @@ from ui.pages.old_motor import OldMotorPage
 from ui.pages.side_by_side import SideBySidePage
 from ui.pages.stock import StockPage
 from ui.pages.swap_proof import SwapProofPage
+from ui.plate_box import PlateBox
 from ui.session import Session
 from ui.shelf import Shelf
 from ui.units import Units
@@ -42,6 +43,7 @@ class Bench(QObject):
         self.shelf, self.clerk = Shelf(self.work, store), Clerk(store)
         self.session = Session(self.work, self.shelf, self)
         self.desk = Desk(self.work, self.session, Units(self), self.shelf, self.clerk)
+        self.old_motor = OldMotorPage(self.desk)
         self.pages = self._pages()
         self.head = JobHead(self.desk, window.top)
         self.notices = Notices()
@@ -55,7 +57,7 @@ class Bench(QObject):
     def _pages(self) -> list[Page]:
         desk = self.desk
         return [
-            OldMotorPage(desk),
+            self.old_motor,
             ListingsPage(desk),
             SideBySidePage(desk),
             MoneyPage(desk),
@@ -96,10 +98,9 @@ class Bench(QObject):
         self.plate.entered.connect(self.show_stock)
 
     @property
-    def plate(self):  # type: ignore[no-untyped-def]
+    def plate(self) -> PlateBox:
         """The box of the plate."""
-        page = self.pages[OLD_MOTOR]
-        return page.plate if isinstance(page, OldMotorPage) else None
+        return self.old_motor.plate
 
     def _tell_undo(self, words: str) -> None:
         self.window.tell(self.tr("Ctrl+Z takes back: {}").format(words) if words else "")

@@ -1,7 +1,7 @@
 """Paints the mark with its word, and the range bar, in a lot's table."""
 
-from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QRectF, Qt
-from PySide6.QtGui import QColor, QPainter
+from PySide6.QtCore import QModelIndex, QObject, QPersistentModelIndex, QRectF, Qt
+from PySide6.QtGui import QColor, QPainter, QPixmap
 from PySide6.QtWidgets import QStyle, QStyledItemDelegate, QStyleOptionViewItem
 
 from ui.marks import mark_pixmap
@@ -16,9 +16,9 @@ SIDE = 2 * GRID
 class LotDelegate(QStyledItemDelegate):
     """One cell."""
 
-    def __init__(self, parent: object = None) -> None:
-        super().__init__(parent)  # type: ignore[arg-type]
-        self._marks: dict[tuple[object, ...], object] = {}
+    def __init__(self, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self._marks: dict[tuple[str | None, str, float], QPixmap] = {}
 
     def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: Index) -> None:
         """Paint mark or bar."""
@@ -41,7 +41,7 @@ class LotDelegate(QStyledItemDelegate):
         if picture is None:
             picture = self._marks[key] = mark_pixmap(verdict, SIDE, ink, scale)
         top = option.rect.top() + (option.rect.height() - SIDE) // 2
-        painter.drawPixmap(option.rect.left() + GRID // 2, top, picture)  # type: ignore[call-overload]
+        painter.drawPixmap(option.rect.left() + GRID // 2, top, picture)
         painter.setPen(ink)
         room = option.rect.adjusted(3 * GRID + 4, 0, 0, 0)
         painter.drawText(room, Qt.AlignmentFlag.AlignVCenter, str(index.data()))

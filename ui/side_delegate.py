@@ -21,14 +21,12 @@ class SideDelegate(QStyledItemDelegate):
         colours, box = colours_of(option.widget), option.rect
         painter.save()
         if index.data(IS_HEAD):
-            self._paint_head(painter, box, option, index, colours)
+            self._paint_head(painter, box, colours)
         else:
             self._paint_value(painter, box, option, index, colours)
         painter.restore()
 
-    def _paint_head(
-        self, painter: QPainter, box: QRect, _option: QStyleOptionViewItem, _index: Index, colours: Colours
-    ) -> None:
+    def _paint_head(self, painter: QPainter, box: QRect, colours: Colours) -> None:
         painter.fillRect(box, QColor(colours.ground))
         painter.setPen(QColor(colours.line))
         painter.drawLine(box.bottomLeft(), box.bottomRight())

@@ -3,21 +3,21 @@
 from collections.abc import Callable
 from typing import Any
 
-from PySide6.QtCore import QAbstractTableModel, QModelIndex, QPersistentModelIndex, Qt
+from PySide6.QtCore import Qt
 
 from ui.lot import LotRow
+from ui.models.row_table import Index, RowTable
 from ui.money_words import money, per_cent
 from ui.range_bar import range_words
 from ui.words import VERDICTS, verdict_word
 
-Index = QModelIndex | QPersistentModelIndex
 VERDICT = Qt.ItemDataRole.UserRole + 1
 SCORES = Qt.ItemDataRole.UserRole + 2
 MARK, RANGE, LANDED, CHANCE, NAME, NUMBER, REASON = range(7)
 NUMBERS = frozenset({LANDED, CHANCE})
 
 
-class LotTable(QAbstractTableModel):
+class LotTable(RowTable):
     """Shows those rows that hold all the words of the filter."""
 
     def __init__(self) -> None:
@@ -78,31 +78,25 @@ class LotTable(QAbstractTableModel):
             kept = [row for row in kept if word in row.words or row.verdict in verdicts]
         return kept
 
-    def rowCount(self, parent: Index = QModelIndex()) -> int:  # noqa: B008 - Qt's own signature
-        """Return the number of rows shown."""
-        return 0 if parent.isValid() else len(self.rows)
-
-    def columnCount(self, parent: Index = QModelIndex()) -> int:  # noqa: B008 - Qt's own signature
-        """Return the number of columns."""
-        return 0 if parent.isValid() else 7
+    def headings(self) -> tuple[str, ...]:
+        """Return the columns' names."""
+        return (
+            self.tr("Verdict"),
+            self.tr("Score"),
+            self.tr("Landed"),
+            self.tr("Chance"),
+            self.tr("Offer"),
+            self.tr("Number"),
+            self.tr("Why"),
+        )
 
     def headerData(
         self, section: int, orientation: Qt.Orientation, role: int = Qt.ItemDataRole.DisplayRole
     ) -> Any:
-        """Return the columns' names."""
-        if role == Qt.ItemDataRole.DisplayRole and orientation == Qt.Orientation.Horizontal:
-            return (
-                self.tr("Verdict"),
-                self.tr("Score"),
-                self.tr("Landed"),
-                self.tr("Chance"),
-                self.tr("Offer"),
-                self.tr("Number"),
-                self.tr("Why"),
-            )[section]
+        """Return the columns' names, those of figures at the right."""
         if role == Qt.ItemDataRole.TextAlignmentRole and section in NUMBERS:
             return Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
-        return None
+        return super().headerData(section, orientation, role)
 
     def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> Any:
         """Return what a cell shows."""

@@ -144,8 +144,6 @@ class Side(QAbstractTableModel):
             return None
         if role == OUTCOME:
             return found.outcome.value
-        if role == Qt.ItemDataRole.ToolTipRole:
-            return None
         if role == Qt.ItemDataRole.AccessibleTextRole:
             return f"{outcome_word(found.outcome)}: {self._said(found)}"
         return None

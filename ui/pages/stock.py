@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from PySide6.QtCore import QModelIndex, Qt
-from PySide6.QtGui import QKeySequence, QShortcut
+from PySide6.QtGui import QKeySequence, QShortcut, QShowEvent
 from PySide6.QtWidgets import (
     QFileDialog,
     QHBoxLayout,
@@ -96,9 +96,9 @@ class StockPage(Page):
 
     # --- what comes in
 
-    def showEvent(self, event: object) -> None:
+    def showEvent(self, event: QShowEvent) -> None:
         """Load the saved stock on the first visit, and rank what is there against the job as it is."""
-        super().showEvent(event)  # type: ignore[arg-type]
+        super().showEvent(event)
         if not self._loaded_once:
             self._loaded_once = True
             task = self.desk.work.run_ticking(self.desk.clerk.stock)
