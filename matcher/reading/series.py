@@ -14,6 +14,14 @@ _SIGNS = frozenset(",;./-()=:&\n")
 _WORDS = frozenset(
     {"and", "to", "in", "wire", "lead", "then", "it", "draws", "pulls", "does", "runs", "turns"}
 )
+_NAMES = {
+    **dict.fromkeys(("high", "hi"), "high"),
+    **dict.fromkeys(("low", "lo"), "low"),
+    **dict.fromkeys(("med", "medium", "mid", "middle"), "medium"),
+    **dict.fromkeys(("med high", "medium high", "med hi", "medium hi", "mid high"), "medium high"),
+    **dict.fromkeys(("med low", "medium low", "med lo", "medium lo", "mid low"), "medium low"),
+}
+_FEWEST = 3
 _SLOWEST, _FASTEST = 300.0, 3600.0
 
 
@@ -24,12 +32,22 @@ def levels(items: Items, i: int, _value: str) -> None:
     said, figures = _walk(items, _start(items, i))
     if len(said) < 2:
         return
+    _count(items, said)
     for quantity in ("rpm", "amps", "power_hp"):
         members = [k for k in figures if _quantity(items, k, figures) == quantity]
         if len(members) > 1 and _steps(items, members):
             _claim(items, quantity, members)
             for word in said:
                 items.used[word] = True
+
+
+def _count(items: Items, said: list[int]) -> None:
+    """`hi, med and lo`: three speeds or more that are named are as many speeds."""
+    names = {_NAMES.get(items.words[k].removeprefix("on ")) for k in said} - {None}
+    if len(names) >= _FEWEST:
+        items.claim("speeds", len(names), said[0], said[-1], 0)
+        for k in said:
+            items.used[k] = True
 
 
 def _start(items: Items, i: int) -> int:

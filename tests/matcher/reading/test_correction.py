@@ -11,6 +11,7 @@ from matcher.reading import read_listing
         ("1750 rpm motor", "Sorry typo in the title, it's 1075 rpm. 1/3 hp", "rpm", (1075,)),
         ("Blower motor 1/2 hp", "Title is wrong, tag says 1/3 hp 115 v", "power_hp", 0.3333),
         ("1/2 HP blower motor", "can't change the title: motor is 3/4 hp 115v", "power_hp", 0.75),
+        ("Motor 1/2 hp", "1/3 hp. I know, the title says 1/2 hp, I can't fix the title", "power_hp", 0.3333),
         ("230 V motor", "This is not 230 V, it runs on 115 V", "volts", "115"),
     ],
 )
