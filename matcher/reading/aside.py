@@ -101,6 +101,7 @@ def ask(items: Items, clause: int) -> None:
         if not _LABELS.isdisjoint(roles):
             return  # `1075 rpm rotation?`
         stated = i == end - 1 and not _DOUBTED.isdisjoint(roles)
+        stated = stated or "turn" in roles  # `rotates left seen at the rotor?`
         if i in items.numbers or stated or roles.get("fact", "").startswith("phase"):
             items.asked.update(range(i, end))
             return

@@ -7,14 +7,23 @@ In a sentence each turn takes the view that stands with it: `CW facing shaft, CC
 from typing import cast
 
 from matcher.reading.items import Claim, Items
+from matcher.reading.phrases import denied
 
+_NEAR = 8  # items
+_VIEWER = frozenset({"you", "me", "your", "yourself", "myself"})
+_TOWARDS = frozenset(
+    {"facing", "faces", "pointing", "points", "toward", "towards", "at", "to", "away", "aimed"}
+)
 _FAR = 40  # items
 OPPOSITE = {"cw": "ccw", "ccw": "cw"}
 
 
 def turn(items: Items, i: int, value: str) -> None:
     """Claim a turn, with its view when the sentence gives one."""
-    if "view" in items.roles[i]:
+    if "view" in items.roles[i] or _of_wheel(items, i) or _asks_which(items, i):
+        return
+    if _is_legend(items, i, value):
+        items.claim("turn", ("either", None), i)
         return
     if _both_ways(items, i, value):
         items.claim("turn", ("either", None), i, i + 2)
@@ -41,9 +50,55 @@ def _both_ways(items: Items, i: int, which: str) -> bool:
     return items.word(i + 1) in ("/", "or", "&") and other == OPPOSITE[which] and not items.muted[i]
 
 
+_WHEELS = ("wheel", "blade", "impeller", "prop", "propeller")
+_CHOICE = frozenset(
+    {
+        "need",
+        "which",
+        "specify",
+        "state",
+        "choose",
+        "tell",
+        "check",
+        "whether",
+        "ordering",
+        "order",
+        "ask",
+        "pick",
+    }
+)
+
+
+def _of_wheel(items: Items, i: int) -> bool:
+    """`CW wheel`, `CCW blade`: a wheel is made for one way too."""
+    return items.word(i + 1).startswith(_WHEELS) and items.clause[i] == items.clause[i + 1]
+
+
+def _asks_which(items: Items, i: int) -> bool:
+    """`Specify CW or CCW`, `check the rotation before ordering: CW or CCW`: for the buyer to say."""
+    if " or " not in items.word(i) and items.word(i + 1) not in ("or", "/") and items.word(i - 1) != "or":
+        return False
+    near = range(max(0, i - _NEAR), i)
+    return any(items.word(j) in _CHOICE and items.segment[j] == items.segment[i] for j in near)
+
+
+def _is_legend(items: Items, i: int, which: str) -> bool:
+    """`CCW: T1 to L1, T4 to L2. CW: swap T5 and T8`: how to wire it for each."""
+    if items.word(i + 1) not in (":", "="):
+        return False
+    for j in range(i + 2, min(len(items), i + _FAR)):
+        roles = items.roles[j]
+        if "view" in roles or "look" in roles or "money" in roles:
+            return False
+        if roles.get("turn") == OPPOSITE[which]:
+            return items.word(j + 1) in (":", "=")
+    return False
+
+
 def either(items: Items, i: int, _value: str) -> None:
     """Reversible by plug, leads or program; not where it `doesn't say reversible`."""
-    if items.has(i - 1, "no") and items.clause[i - 1] == items.clause[i]:
+    refused = items.word(i + 1) in (":", "=", "?") and items.word(i + 2) in ("no", "none", "n")
+    if refused or denied(items, i) or (items.word(i)[-2:] == "cw" and _asks_which(items, i)):
         return
     items.claim("turn", ("either", None), i)
 
@@ -87,6 +142,9 @@ def _view_at(items: Items, j: int) -> tuple[str, int] | None:
     if "view" in items.roles[j]:
         items.used[j] = True
         return items.roles[j]["view"], j
+    facing = _facing_you(items, j)
+    if facing:
+        return facing, j
     if "look" not in items.roles[j]:
         return None
     turned = False
@@ -98,17 +156,46 @@ def _view_at(items: Items, j: int) -> tuple[str, int] | None:
             items.used[k] = True
             return roles["view"], k
         turned = turned or "opposite" in roles
-        end = (
-            "lead_end"
-            if "leads" in roles
-            else "shaft_end"
-            if roles.get("subject", "")[:5] == "shaft"
-            else roles.get("end")
-        )
+        end = _end_at(items, k)
+        if end and roles.get("fact", "")[:15] == "shaft_position=":
+            end = _end_on_top(items, j, k)
         if end:
             items.used[k] = True
             return ("shaft_end" if turned == (end == "lead_end") else "lead_end"), k
     return None
+
+
+def _end_at(items: Items, k: int) -> str | None:
+    roles = items.roles[k]
+    if "leads" in roles:
+        return "lead_end"
+    return "shaft_end" if roles.get("subject", "")[:5] == "shaft" else roles.get("end")
+
+
+def _facing_you(items: Items, j: int) -> str | None:
+    """`with the shaft pointing at you`, `the plug end towards me`, `shaft is facing away from you`."""
+    end = _end_at(items, j)
+    if end is None:
+        return None
+    words = [items.word(k) for k in range(j + 1, j + 6) if items.segment[k : k + 1] == [items.segment[j]]]
+    said = " ".join(words).split()[:5]
+    if _VIEWER.isdisjoint(said) or _TOWARDS.isdisjoint(said):
+        return None
+    away = "away" in said
+    return (
+        ("shaft_end" if away else "lead_end") if end == "lead_end" else ("lead_end" if away else "shaft_end")
+    )
+
+
+def _end_on_top(items: Items, j: int, k: int) -> str | None:
+    """`viewed from above, shaft up`: the end that is seen; None where the words don't say from where."""
+    said = {items.word(n) for n in range(j, k + 4)}
+    above = not said.isdisjoint({"above", "top", "from above", "down"})
+    below = not said.isdisjoint({"below", "underneath", "under"})
+    position = items.roles[k]["fact"].partition("=")[2]
+    if above == below or position not in ("up", "down"):
+        return None
+    return "shaft_end" if above == (position == "up") else "lead_end"
 
 
 def _is_turn(items: Items, j: int) -> bool:
