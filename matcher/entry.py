@@ -11,7 +11,7 @@ from typing import Literal, get_args, get_origin
 
 from matcher.errors import BadValue, UnknownField
 from matcher.job.given import value_for
-from matcher.judging.saying import mixed
+from matcher.judging.saying import choice, mixed
 from matcher.motor import Motor, Offer, Site
 from matcher.units import MM_PER_INCH
 
@@ -116,6 +116,20 @@ def _fraction_said(value: float, others: frozenset[int]) -> str:
     if abs(float(near) - value) > _ROUNDING_IN or not usual:
         return f"{value:.4g}"
     return mixed(near)
+
+
+def spoken(field: str, value: object) -> str:
+    """Return a value as a page or a note says it, in the trade's words and with no unit.
+
+    >>> spoken("motor_type", "psc"), spoken("mounting", ("band", "studs")), spoken("price", 55.0)
+    ('PSC', 'belly band, through studs', '55.00')
+    """
+    if field in MONEY and isinstance(value, (int, float)):
+        return f"{value:,.2f}"
+    if kind(field) in {"choice", "choices", "yes_no"} and value is not None:
+        values = value if isinstance(value, (list, tuple)) else (value,)
+        return ", ".join(choice(field, item) for item in values)
+    return said(field, value)
 
 
 def entered(field: str, text: str, *, metric: bool = False) -> object:

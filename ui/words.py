@@ -4,7 +4,7 @@ The engine has its own words where it speaks itself (`matcher.judging.saying`); 
 and what only the window names is added.
 """
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 
 from PySide6.QtCore import QCoreApplication
 
@@ -72,42 +72,4 @@ def origin_word(origin: str) -> str:
 
 def choice_word(field: str, value: object) -> str:
     """Return one of a field's values in words; a value that needs none is shown as it is."""
-    if isinstance(value, bool):
-        return _tr("yes") if value else _tr("no")
-    words = _CHOICES.get(field, {}).get(str(value))
-    return _tr(words) if words else str(value)
-
-
-_CHOICES: Mapping[str, Mapping[str, str]] = {
-    "turn": saying.TURNS,
-    "seen_from": saying.VIEWS,
-    "condition": saying.CONDITIONS,
-    "mounting": {
-        "band": "belly band",
-        "studs": "through studs",
-        "lugs": "lugs on the shell",
-        "cradle": "rubber cradle",
-        "rigid_base": "rigid base",
-        "face": "flat face",
-        "yoke": "yoke",
-    },
-    "module": {"with": "comes with it", "without": "without it", "module_only": "the module alone"},
-    "protector": {"auto": "automatic", "manual": "manual", "impedance": "impedance", "none": "none"},
-    "control_signal": {
-        "taps_24v": "24 V taps",
-        "pwm": "PWM",
-        "serial": "serial data",
-        "thermostat": "thermostat",
-    },
-    "motor_type": {
-        "psc": "PSC",
-        "split_phase": "split phase",
-        "capacitor_start": "capacitor start",
-        "shaded_pole": "shaded pole",
-        "ecm": "ECM",
-        "ecm_torque": "ECM, constant torque",
-        "ecm_airflow": "ECM, constant airflow",
-        "polyphase": "polyphase",
-    },
-    "item": {"module": "a module alone", "part": "another part"},
-}
+    return _tr(saying.choice(field, value))

@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from matcher.entry import entered, said
+from matcher.entry import entered, spoken
 from matcher.errors import SamespinError
 from matcher.job.given import Given, overlay
 from matcher.judging.saying import fact, turn, unit
@@ -132,5 +132,4 @@ def in_words(name: str, facts: Offer) -> str:
         return ""
     if name == "turn":
         return turn(facts.turn, facts.seen_from)
-    words = said(name, value).replace("_", " ")
-    return f"{words} {unit(name)}".strip()
+    return f"{spoken(name, value)} {unit(name)}".strip()

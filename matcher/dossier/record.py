@@ -1,17 +1,21 @@
 """The record of one finished job as a page: plate, listing, verdict, measurements, proof, dates, money."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
+from contextlib import suppress
 from datetime import date
 
 from matcher.arrival.looks import BAD
 from matcher.arrival.measured import in_words
-from matcher.entry import said
+from matcher.arrival.section import date_in
+from matcher.entry import spoken
+from matcher.errors import BadValue
 from matcher.finding import Finding
-from matcher.judging.saying import OUTCOMES, fact, unit, verdict
+from matcher.judging.saying import OUTCOMES, check, fact, unit, verdict
 from matcher.motor import SITE_FIELDS, Motor, Offer
 from matcher.printed import document, heading, paragraph, table
 from matcher.record import Mark, Origin
 from matcher.rest import Rest
+from matcher.triage.bench import BenchTest, bench_tests
 
 LONGEST = 3000
 """Characters of the listing's text that are printed."""
@@ -42,12 +46,20 @@ def _head(rest: Rest, today: date) -> str:
     entries = rest.entries
     parts = [
         rest.job.place,
-        f"begun {rest.job.created[:10]}",
-        f"bought {entries.bought}" if entries.bought else "",
-        f"delivered {entries.delivered}" if entries.delivered else "",
-        f"printed {today.isoformat()}",
+        f"begun {_day(rest.job.created[:10])}",
+        f"bought {_day(entries.bought)}" if entries.bought else "",
+        f"delivered {_day(entries.delivered)}" if entries.delivered else "",
+        f"printed {_day(today.isoformat())}",
     ]
     return "  ·  ".join(filter(None, parts))
+
+
+def _day(text: str) -> str:
+    """Return a day in the words of the rest of the page; what is no day stays as it was typed."""
+    with suppress(BadValue):
+        if day := date_in("", text):
+            return f"{day.day} {day:%b %Y}"
+    return text
 
 
 def _bench(rest: Rest) -> Iterator[str]:
@@ -56,8 +68,13 @@ def _bench(rest: Rest) -> Iterator[str]:
         return
     yield heading("Which part failed")
     yield paragraph(" ".join([found.says, *found.why]))
-    answers = "; ".join(f"{name.replace('_', ' ')}: {text}" for name, text in rest.bench.answers.items())
-    yield paragraph(f"Bench tests: {answers}", soft=True)
+    tests = {test.name: test for test in bench_tests()}
+    answers = [f"{_asked(tests, name)} {text}" for name, text in rest.bench.answers.items()]
+    yield paragraph(f"Bench tests: {'; '.join(answers)}.", soft=True)
+
+
+def _asked(tests: Mapping[str, BenchTest], name: str) -> str:
+    return tests[name].question if name in tests else f"{name.replace('_', ' ').capitalize()}:"
 
 
 def _plate(rest: Rest) -> list[tuple[str, ...]]:
@@ -70,7 +87,7 @@ def _plate(rest: Rest) -> list[tuple[str, ...]]:
     ]
     site = rest.wanted.site
     pairs += [
-        (fact(name), f"{said(name, getattr(site, name))} {unit(name)}".strip(), "")
+        (fact(name), f"{spoken(name, getattr(site, name))} {unit(name)}".strip(), "")
         for name in SITE_FIELDS
         if getattr(site, name) is not None
     ]
@@ -98,9 +115,26 @@ def _listing(rest: Rest) -> Iterator[str]:
 
 def _terms(rest: Rest) -> str:
     offer = rest.standing.candidate.facts if rest.standing else Offer()
-    names = ("price", "currency", "shipping", "condition", "return_days", "return_shipping", "warranty_days")
-    known = [f"{fact(name)} {in_words(name, offer)}" for name in names if getattr(offer, name) is not None]
+    money = offer.currency or ""
+    known = [
+        f"{fact(name)} {spoken(name, getattr(offer, name))} {money}".strip()
+        for name in ("price", "shipping")
+        if getattr(offer, name) is not None
+    ]
+    known += [
+        f"{fact(name)} {in_words(name, offer)}"
+        for name in ("condition", "return_shipping")
+        if getattr(offer, name) is not None
+    ]
+    known += [_days(offer.return_days, "to return", "no returns")] if offer.return_days is not None else []
+    known += (
+        [_days(offer.warranty_days, "of warranty", "no warranty")] if offer.warranty_days is not None else []
+    )
     return f"({', '.join(known)})" if known else ""
+
+
+def _days(number: int, what: str, none: str) -> str:
+    return f"{number} days {what}" if number else none
 
 
 def _verdict(rest: Rest) -> Iterator[str]:
@@ -114,7 +148,7 @@ def _verdict(rest: Rest) -> Iterator[str]:
 
 
 def _finding(one: Finding) -> tuple[str, ...]:
-    return one.check, OUTCOMES[one.outcome], one.why, one.source
+    return check(one.check), OUTCOMES[one.outcome], one.why, one.source
 
 
 def _arrival(rest: Rest) -> Iterator[str]:

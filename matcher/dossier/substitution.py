@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from datetime import date
 
 from matcher.finding import Finding, Outcome
-from matcher.judging.saying import CONDITIONS
+from matcher.judging.saying import CONDITIONS, check
 from matcher.motor import Motor, Offer
 from matcher.printed import document, heading, paragraph, table
 from matcher.rest import Rest
@@ -60,7 +60,7 @@ def _differences(findings: tuple[Finding, ...]) -> Iterator[str]:
         yield paragraph("In nothing that was compared.")
         return
     yield table(
-        [(one.check, one.old or "not known", one.new or "not known", one.why) for one in differing],
+        [(check(one.check), one.old or "not known", one.new or "not known", one.why) for one in differing],
         ("", "Wanted", "Supplied", "What follows"),
     )
 

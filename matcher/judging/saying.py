@@ -50,6 +50,39 @@ CONDITIONS: Mapping[str, str] = {
 }
 TURNS: Mapping[str, str] = {"cw": "clockwise", "ccw": "counter-clockwise", "either": "either way"}
 VIEWS: Mapping[str, str] = {"lead_end": "the lead end", "shaft_end": "the shaft end"}
+_CHOICES: Mapping[str, Mapping[str, str]] = {
+    "turn": TURNS,
+    "seen_from": VIEWS,
+    "condition": CONDITIONS,
+    "mounting": {
+        "band": "belly band",
+        "studs": "through studs",
+        "lugs": "lugs on the shell",
+        "cradle": "rubber cradle",
+        "rigid_base": "rigid base",
+        "face": "flat face",
+        "yoke": "yoke",
+    },
+    "module": {"with": "comes with it", "without": "without it", "module_only": "the module alone"},
+    "protector": {"auto": "automatic", "manual": "manual", "impedance": "impedance", "none": "none"},
+    "control_signal": {
+        "taps_24v": "24 V taps",
+        "pwm": "PWM",
+        "serial": "serial data",
+        "thermostat": "thermostat",
+    },
+    "motor_type": {
+        "psc": "PSC",
+        "split_phase": "split phase",
+        "capacitor_start": "capacitor start",
+        "shaded_pole": "shaded pole",
+        "ecm": "ECM",
+        "ecm_torque": "ECM, constant torque",
+        "ecm_airflow": "ECM, constant airflow",
+        "polyphase": "polyphase",
+    },
+    "item": {"module": "a module alone", "part": "another part"},
+}
 _KINDS = {
     "psc": "a permanent split capacitor motor",
     "split_phase": "a split-phase motor",
@@ -152,3 +185,19 @@ def unit(name: str) -> str:
     """Say the unit that a fact is kept in; empty for one that has none."""
     known = _fields().get(name)
     return known["unit"] if known else ""
+
+
+def choice(field: str, value: object) -> str:
+    """Say one of a field's values as the trade does; a value that needs no other word as it is.
+
+    >>> choice("motor_type", "psc"), choice("protector", "auto"), choice("leads", True), choice("bearing", "ball")
+    ('PSC', 'automatic', 'yes', 'ball')
+    """
+    if isinstance(value, bool):
+        return "yes" if value else "no"
+    return _CHOICES.get(field, {}).get(str(value), str(value))
+
+
+def check(name: str) -> str:
+    """Say the name of a check as a row's label."""
+    return name.replace("_", " ").capitalize()

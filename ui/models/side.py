@@ -7,6 +7,7 @@ from typing import Any
 from PySide6.QtCore import QAbstractTableModel, QModelIndex, QPersistentModelIndex, Qt
 
 from matcher.finding import Finding, Outcome
+from matcher.judging import saying
 from matcher.money.weigh import Weighed
 from ui.answers import Answers
 from ui.models.pile import name_of
@@ -194,4 +195,4 @@ class Side(QAbstractTableModel):
 
 def check_word(check: str) -> str:
     """Return a check's name as a row's label."""
-    return check.replace("_", " ").capitalize()
+    return saying.check(check)

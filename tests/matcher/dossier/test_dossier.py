@@ -71,7 +71,13 @@ def test_the_record_holds_every_stage() -> None:
         "1,180 CFM",
         "1,113.00 USD less than the quote of 1,180.00",
         "That is 371.00 USD for each of 3 hours",
-        "delivered 2030-04-08",
+        "begun ",
+        "delivered 8 Apr 2030",
+        ">PSC<",
+        "belly band",
+        "Does it grind, rumble or catch as it turns? yes",
+        "price 55.00 USD, shipping 12.00 USD, condition used, 30 days to return, no warranty",
+        "Voltage",
     ):
         assert words in page, words
 
@@ -111,3 +117,12 @@ def test_measured_facts_reach_the_sheet() -> None:
 
 def test_a_note_emptied_is_taken_out() -> None:
     assert with_note(finished(), "band_position", " ").sheet_notes == {}
+
+
+@pytest.mark.parametrize("paper", [record_page, substitution_note])
+def test_no_raw_word_of_a_field_is_printed(paper) -> None:  # type: ignore[no-untyped-def]
+    job = finished().with_given("protector", "auto").with_given("module", "without")
+    job = job.with_given("control_signal", "taps_24v").with_given("mounting", ["rigid_base", "studs"])
+    page = paper(rest_of(job.with_site("module_health", "good"), TODAY), TODAY)
+    for raw in (">psc<", ">auto<", ">without<", "taps_24v", "rigid_base", "lead_end", ">ccw<", ">voltage<"):
+        assert raw not in page, raw
