@@ -64,7 +64,7 @@ class Settings:
         """
         changes = _read(path)
         try:
-            return cls.shipped().changed(**_known_tables(changes))  # type: ignore[arg-type]
+            return cls.shipped().with_changes(changes)
         except SamespinError as fault:
             raise type(fault)(f"{path.name}: {fault}") from None
 
@@ -88,6 +88,11 @@ class Settings:
             exchange={**self.exchange, **(exchange or {})},
             wise_parts=self.wise_parts if wise_parts is None else wise_parts,
         )
+
+    def with_changes(self, changes: Mapping[str, object]) -> Self:
+        """Return these figures with some changed as a file or a job names them; raises as `load` does."""
+        known = _known_tables(changes)
+        return self.changed(**known)  # type: ignore[arg-type] # `changed` judges what stands in the tables
 
     def rate(self, source: str | None, target: str) -> float | None:
         """Return what one unit of `source` is worth in `target`; `None` where no rate is given.

@@ -9,12 +9,13 @@ from dataclasses import dataclass, field
 
 from matcher.job import Job
 from matcher.judging.missing import Missing, missing
-from matcher.money.plan import Plan, best_plan
-from matcher.money.questions import Worth, worths
+from matcher.money.buying import Buying, buying
+from matcher.money.questions import Worth
 from matcher.money.weigh import Weighed, place, weigh, weighed_again
 from matcher.motor import Wanted
 from matcher.record import Record
 from matcher.settings import Settings
+from ui.called import name_of
 
 
 @dataclass(frozen=True)
@@ -32,12 +33,13 @@ class Answers:
     missing: tuple[Missing, ...] = ()
     """Facts of the old motor and its place that would change an answer, the most telling first."""
 
-    plan: Plan | None = None
+    buying: Buying | None = None
     """What to try in which order; `None` until it is known what the fallback costs."""
-    worths: tuple[Worth, ...] = ()
-    """Open questions with what their answers are worth, dearest first."""
-    left_out: int = 0
-    """Candidates in another currency than the fallback's: never added to its sums."""
+
+    @property
+    def worths(self) -> tuple[Worth, ...]:
+        """Return the open questions with what their answers are worth, dearest first."""
+        return self.buying.worths if self.buying else ()
 
     @property
     def best_first(self) -> tuple[Weighed, ...]:
@@ -47,7 +49,7 @@ class Answers:
 
 def settings_of(job: Job) -> Settings:
     """Return the shipped weights, priors and costs with the job's own changes."""
-    return Settings.shipped().changed(**job.settings_changes)  # type: ignore[arg-type]
+    return Settings.shipped().with_changes(job.settings_changes)
 
 
 def answer(tick: Callable[[float], None], job: Job, before: Answers | None = None) -> Answers:
@@ -64,19 +66,9 @@ def answer(tick: Callable[[float], None], job: Job, before: Answers | None = Non
     weighed.sort(key=place)
     absent = missing(wanted, [one.judgement for one in weighed])
     ranked = {one.id: one for one in weighed}
-    return Answers(job, old, wanted, settings, records, ranked, absent, *_money(job, weighed, settings))
-
-
-def _money(
-    job: Job, weighed: list[Weighed], settings: Settings
-) -> tuple[Plan | None, tuple[Worth, ...], int]:
-    """Return plan, worths and how many candidates are sold in another currency than the fallback."""
-    if job.fallback is None:
-        return None, (), 0
-    price, currency = job.fallback.price, job.fallback.currency
-    same = [one for one in weighed if one.offer.currency in (None, currency)]
-    plan = best_plan([one.gamble for one in same if one.gamble], price)
-    return plan, tuple(worths(same, price, settings)), len(weighed) - len(same)
+    names = {listing.id: name_of(listing) for listing in job.listings}
+    plan = buying(weighed, job.fallback, settings, names) if job.fallback else None
+    return Answers(job, old, wanted, settings, records, ranked, absent, plan)
 
 
 def _still_good(

@@ -105,7 +105,7 @@ class ClerkRoom:
     def do_rank(self, wanted: Wanted, changes: dict[str, Any]) -> None:
         """Rank the lot and send its rows, best first."""
         self._tick(0.0)
-        rows = self._lot.rank(wanted, Settings.shipped().changed(**changes))
+        rows = self._lot.rank(wanted, Settings.shipped().with_changes(changes))
         self._tick(0.9)
         self._send_rows(rows)
 

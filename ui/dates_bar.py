@@ -4,9 +4,9 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QComboBox, QGridLayout, QWidget
 
 from matcher.rest import Rest
+from ui.called import name_of
 from ui.entry_row import Typed
 from ui.line import Line, Trouble
-from ui.models.pile import name_of
 from ui.theme import GRID
 
 ENTRIES = ("bought", "delivered", "transit_days")

@@ -27,8 +27,7 @@ def plan_lines(plan: Buying) -> Iterator[str]:
         )
     for worth in [worth for worth in plan.worths if worth.worth >= WORTH_ASKING][:ASKED]:
         yield f"  ask about {worth.id} (worth {worth.worth:.2f} {currency}): {_asked(worth)}"
-    waiting = [one for one in plan.left_out if "rate of exchange" in one.why]
-    yield from (f"  left out: {one.id}. {one.why}" for one in waiting)
+    yield from (f"  left out: {one.id}. {one.why}" for one in plan.left_out if one.lacks_rate)
 
 
 def _asked(worth: Worth) -> str:
@@ -47,7 +46,7 @@ def plan_json(plan: Buying) -> dict[str, object]:
         "expected_cost": round(plan.expected_cost, 2),
         "chance_of_fallback": round(plan.chance_of_fallback, 4),
         "steps": [_rounded(asdict(step)) for step in plan.steps],
-        "left_out": [asdict(one) for one in plan.left_out],
+        "left_out": [{"id": one.id, "why": one.why} for one in plan.left_out],
         "questions": [
             {"id": worth.id, "check": worth.doubt, "worth": round(worth.worth, 2), "text": _asked(worth)}
             for worth in plan.worths

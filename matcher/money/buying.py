@@ -40,6 +40,8 @@ class LeftOut:
 
     id: str
     why: str
+    lacks_rate: bool = False
+    """It is in another currency, and the settings give no rate of exchange."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,7 +82,9 @@ def buying(
         expected_cost=plan.expected_cost,
         chance_of_fallback=plan.chance_of_fallback,
         left_out=tuple(
-            LeftOut(one.id, _why(one, gamble, fallback)) for one, gamble in priced if id(gamble) not in tried
+            LeftOut(one.id, _why(one, gamble, fallback), lacks_rate=_lacks_rate(one, gamble))
+            for one, gamble in priced
+            if id(gamble) not in tried
         ),
         worths=tuple(worths(candidates, fallback.price, settings, fallback.currency)),
     )
@@ -95,6 +99,10 @@ def _steps(plan: Plan, verdicts: Mapping[int, str | None]) -> Iterator[Step]:
         reached *= 1 - step.chance
 
 
+def _lacks_rate(one: Weighed, gamble: Gamble | None) -> bool:
+    return gamble is None and one.cost is not None and one.fit_chance > 0
+
+
 def _why(one: Weighed, gamble: Gamble | None, fallback: Fallback) -> str:
     """Say why a candidate is not worth trying."""
     if one.judgement.verdict is None:
@@ -103,7 +111,7 @@ def _why(one: Weighed, gamble: Gamble | None, fallback: Fallback) -> str:
         return "It names no price."
     if not one.fit_chance > 0:
         return f"It has no chance: {one.judgement.reason}"
-    if gamble is None:
+    if gamble is None:  # as `_lacks_rate` says
         return (
             f"Its price is in {one.offer.currency}, the {fallback.what} in {fallback.currency}, and no rate"
             " of exchange is given in the settings."

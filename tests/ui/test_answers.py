@@ -2,8 +2,10 @@
 
 import pytest
 
+from matcher.errors import UnknownField
 from matcher.job import Fallback, Job, Listing
 from ui.answers import answer
+from ui.pages.money import _bars
 
 PLATE = "1/2 HP 208-230V 60HZ 1PH 1075 RPM 3.4A CCWLE PSC belly band shaft 1/2 x 5 5.6 in dia"
 JOB = Job(
@@ -33,5 +35,23 @@ def silent(_share: float) -> None:
 def test_answers_that_build_on_earlier_ones_are_fresh_ones(changes: dict[str, object]) -> None:
     changed = JOB.edited(**changes)
     again, fresh = answer(silent, changed, answer(silent, JOB)), answer(silent, changed)
-    assert (again.weighed, again.plan, again.worths) == (fresh.weighed, fresh.plan, fresh.worths)
+    assert (again.weighed, again.buying) == (fresh.weighed, fresh.buying)
     assert list(again.weighed) == list(fresh.weighed)
+
+
+@pytest.mark.parametrize(("exchange", "landed"), [({}, []), ({"EUR": 2.0}, [200.0])])
+def test_another_currency_is_drawn_in_the_fallback_s_or_not_at_all(
+    exchange: dict[str, float], landed: list[float]
+) -> None:
+    listing = Listing(text=f"{PLATE} used 90 EUR shipping 10 EUR")
+    answers = answer(
+        silent, JOB.edited(listings=(listing,), settings_changes={"exchange": exchange} if exchange else {})
+    )
+    assert answers.buying
+    assert [bar.landed for bar in _bars(answers, answers.buying)] == landed
+    assert [one.lacks_rate for one in answers.buying.left_out] == ([] if landed else [True])
+
+
+def test_a_job_with_figures_of_no_table_is_refused_in_one_line() -> None:
+    with pytest.raises(UnknownField, match="'wieghts' is no table here; did you mean 'weights'?"):
+        answer(silent, JOB.edited(settings_changes={"wieghts": {}}))

@@ -6,8 +6,7 @@ from PySide6.QtCore import QAbstractListModel, QModelIndex, QPersistentModelInde
 
 from matcher.job import Job, Listing
 from ui.answers import Answers
-from ui.called import called
-from ui.spans import shown
+from ui.called import name_of
 from ui.words import counted, verdict_word
 
 VERDICT = Qt.ItemDataRole.UserRole + 1
@@ -76,15 +75,3 @@ class Pile(QAbstractListModel):
         if record.facts.price is not None:
             words.append(f"{record.facts.price:,.2f} {record.facts.currency or ''}".rstrip())
         return " · ".join(words)
-
-
-def name_of(listing: Listing) -> str:
-    """Return what a listing is called: maker and number, else its title, else its first words."""
-    brand, number = (_known(listing, field) for field in ("brand", "part_number"))
-    return called(brand, number, listing.title.strip() or listing.text) or shown(listing.source_name)
-
-
-def _known(listing: Listing, field: str) -> str | None:
-    given = listing.corrections.get(field)
-    value = given.value if given else getattr(listing.reading.facts, field) if listing.reading else None
-    return value if isinstance(value, str) else None

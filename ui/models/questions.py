@@ -7,7 +7,7 @@ from PySide6.QtCore import Qt
 from matcher.judging.asking import Question
 from matcher.money.questions import Worth
 from ui.answers import Answers
-from ui.models.pile import name_of
+from ui.called import name_of
 from ui.models.row_table import Index, RowTable
 
 WORTH, WHOM, QUESTION = range(3)

@@ -10,7 +10,7 @@ from matcher.finding import Finding, Outcome
 from matcher.judging import saying
 from matcher.money.weigh import Weighed
 from ui.answers import Answers
-from ui.models.pile import name_of
+from ui.called import name_of
 from ui.money_words import money, per_cent
 from ui.words import choice_word, outcome_word
 

@@ -15,11 +15,13 @@ from PySide6.QtWidgets import (
 
 from matcher.entry import amount, number
 from matcher.job import Fallback, Job
-from matcher.money.buying import sentence
+from matcher.money.buying import Buying
 from matcher.money.questions import message_to_seller
+from matcher.money.weigh import gamble_in
 from matcher.motor import Offer
 from matcher.record import Origin
 from ui.answers import Answers
+from ui.called import name_of
 from ui.desk import Desk, Page
 from ui.fallback_bar import FallbackBar
 from ui.fields import label
@@ -27,7 +29,6 @@ from ui.halves import Halves
 from ui.line import Heading, Line, Soft, Strong, Trouble
 from ui.listing_edits import LONGEST_NOTE
 from ui.models.figures import FIGURE, NAME, Figures
-from ui.models.pile import name_of
 from ui.models.questions import WHOM, WORTH, Asked, Questions, is_home
 from ui.money_words import whole_money
 from ui.plain_table import PlainTable
@@ -114,22 +115,22 @@ class MoneyPage(Page):
             self._show_message(QModelIndex())
 
     def _show_plan(self, answers: Answers) -> None:
-        names = {one.id: name_of(one) for one in answers.job.listings}
-        fallback, plan = answers.job.fallback, answers.plan
+        plan = answers.buying
         self.picture.setVisible(plan is not None and bool(answers.weighed))
-        if plan is None or fallback is None:
+        if plan is None:
             self.sentence.setText(
                 self.tr("Say what you would pay if nothing here works, and the plan shows what to try first.")
             )
+            self.left_out.setText("")
             self.state.emit(self.tr("what does the fallback cost?"))
             return
-        verdicts = {one.id: one.judgement.verdict for one in answers.best_first}
-        self.sentence.setText(sentence(plan, fallback, names, verdicts))
-        left = self.tr("{} in another currency left out.").format(counted(answers.left_out, "candidate"))
-        self.left_out.setText(left if answers.left_out else "")
-        self.picture.show_plan(_bars(answers, names), fallback.price)
+        self.sentence.setText(plan.sentence)
+        waiting = sum(one.lacks_rate for one in plan.left_out)
+        left = self.tr("{} in another currency left out.").format(counted(waiting, "candidate"))
+        self.left_out.setText(left if waiting else "")
+        self.picture.show_plan(_bars(answers, plan), plan.fallback.price)
         words = self.tr("expected cost {} instead of {}")
-        self.state.emit(words.format(whole_money(plan.expected_cost), whole_money(fallback.price)))
+        self.state.emit(words.format(whole_money(plan.expected_cost), whole_money(plan.fallback.price)))
 
     def _chosen(self) -> Asked | None:
         row = self.asked.currentIndex().row()
@@ -193,30 +194,32 @@ def _with_fallback(price: str, currency: str, what: str, job: Job) -> Job:
 
 def _with_figure(group: str, name: str, text: str, answers: Answers | None, job: Job) -> Job:
     """Return the job with one figure changed, once the engine has accepted it; emptied, the shipped one."""
-    own = dict(job.settings_changes.get(group) or {})  # type: ignore[arg-type]
+    kept = job.settings_changes.get(group)
+    own = dict(kept) if isinstance(kept, dict) else {}
     if text.strip():
         own[name] = number(text)
         if answers is not None:
-            answers.settings.changed(**{group: own})  # type: ignore[arg-type]
+            answers.settings.with_changes({group: own})
     else:
         own.pop(name, None)
     return job.edited(settings_changes=job.settings_changes | {group: own})
 
 
-def _bars(answers: Answers, names: dict[str, str]) -> list[Bar]:
+def _bars(answers: Answers, plan: Buying) -> list[Bar]:
     """Return the candidates with a price and a chance, those of the plan first in its order."""
-    order = [step.id for step in answers.plan.steps] if answers.plan else []
-    priced = [one for one in answers.best_first if one.gamble is not None and one.fit_chance > 0]
-    priced.sort(key=lambda one: order.index(one.id) if one.id in order else len(order))
-    return [
+    names = {listing.id: name_of(listing) for listing in answers.job.listings}
+    order = {step.id: number for number, step in enumerate(plan.steps, 1)}
+    bars = [
         Bar(
             names.get(one.id, ""),
             one.judgement.verdict,
-            order.index(one.id) + 1 if one.id in order else 0,
-            one.cost.landed,
-            one.cost.lost,
+            order.get(one.id, 0),
+            gamble.landed,
+            gamble.lost,
             one.fit_chance,
         )
-        for one in priced
-        if one.cost is not None
+        for one in answers.best_first
+        if one.fit_chance > 0
+        and (gamble := gamble_in(one, plan.fallback.currency, answers.settings)) is not None
     ]
+    return sorted(bars, key=lambda bar: bar.step or len(bars) + 1)

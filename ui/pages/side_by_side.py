@@ -20,13 +20,13 @@ from matcher.judging.presume import prepare
 from matcher.money.weigh import Weighed
 from matcher.verdict import FITTING
 from ui.answers import Answers
+from ui.called import name_of
 from ui.desk import Desk, Page
 from ui.drawing import Drawing, Scene
 from ui.empty import Empty
 from ui.export import copy_lines, save_csv, save_page, save_pdf
 from ui.filter_edit import FilterEdit
 from ui.line import Heading, Line, Soft, Trouble
-from ui.models.pile import name_of
 from ui.models.side import OLD, Side, check_word
 from ui.save_as import ask_where
 from ui.side_table import SideTable

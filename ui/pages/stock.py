@@ -15,6 +15,7 @@ from PySide6.QtWidgets import (
 
 from matcher.job import Listing
 from ui.answers import Answers
+from ui.called import name_of
 from ui.desk import Desk, Page
 from ui.filter_edit import FilterEdit
 from ui.line import Heading, Line, Soft, Trouble
@@ -22,7 +23,6 @@ from ui.lot import LotRow
 from ui.lot_exits import LotExits
 from ui.lot_view import LotView
 from ui.models.lot_table import LotTable, sorted_rows, turned_rows
-from ui.models.pile import name_of
 from ui.theme import GRID
 from ui.words import counted, first_of
 from ui.work import Task
