@@ -4,8 +4,8 @@ from PySide6.QtCore import QMimeData, Qt, Signal
 from PySide6.QtGui import QColor, QKeyEvent, QTextCharFormat, QTextCursor
 from PySide6.QtWidgets import QPlainTextEdit, QTextEdit, QVBoxLayout, QWidget
 
+from matcher.leftover import leftover, understood
 from matcher.record import Record
-from ui.leftover import leftover, understood
 from ui.line import Soft, Trouble
 from ui.theme import GRID, colours_of
 

@@ -190,8 +190,8 @@ def unit(name: str) -> str:
 def choice(field: str, value: object) -> str:
     """Say one of a field's values as the trade does; a value that needs no other word as it is.
 
-    >>> choice("motor_type", "psc"), choice("protector", "auto"), choice("leads", True), choice("bearing", "ball")
-    ('PSC', 'automatic', 'yes', 'ball')
+    >>> choice("motor_type", "psc"), choice("protector", "auto"), choice("leads", True)
+    ('PSC', 'automatic', 'yes')
     """
     if isinstance(value, bool):
         return "yes" if value else "no"
