@@ -11,21 +11,37 @@ Rows = list[tuple[tuple[str, ...], Layout]]
 def listing_rows(root: Element) -> Rows:
     """Return the rows of the page's largest table of listings, none if there is no such table."""
     best: Rows = []
-    for table in root.walk():
-        if table.tag == "table":
-            rows = _rows(table)
-            if len(rows) > len(best):
-                best = rows
+    for table_rows in _tables(root):
+        rows = _rows(table_rows)
+        if len(rows) > len(best):
+            best = rows
     return best
 
 
-def _rows(table: Element) -> Rows:
-    """Return the rows below a table's header; rows of tables inside it are not its own."""
+def _tables(root: Element) -> list[list[Element]]:
+    """Return the rows of each table in one walk; a row that holds a table lays a page out and lists nothing."""
+    tables: list[list[Element]] = []
+    laid_out: set[Element] = set()
+    stack: list[tuple[Element, list[Element] | None, Element | None]] = [(root, None, None)]
+    while stack:
+        element, rows, row = stack.pop()
+        if element.tag == "table":
+            if row is not None:
+                laid_out.add(row)
+            rows, row = [], None
+            tables.append(rows)
+        elif element.tag == "tr" and rows is not None:
+            rows.append(element)
+            row = element
+        stack += [(child, rows, row) for child in reversed(element.children) if isinstance(child, Element)]
+    return [[row for row in rows if row not in laid_out] for rows in tables]
+
+
+def _rows(table_rows: list[Element]) -> Rows:
+    """Return the rows below a table's header."""
     layout: Layout | None = None
     found: Rows = []
-    for row in table.walk():
-        if row.tag != "tr" or _table_of(row) is not table:
-            continue
+    for row in table_rows:
         parts = [child for child in row.elements() if child.tag in {"td", "th"}]
         if layout is None:
             heads = [part.text(80) for part in parts[:100]]
@@ -37,10 +53,6 @@ def _rows(table: Element) -> Rows:
         if not (is_header_again(filled, layout) or is_total(filled) or is_section(filled, layout)):
             found.append((cells[: layout.width], layout))
     return found if layout is not None and _sells(layout) else []
-
-
-def _table_of(row: Element) -> Element | None:
-    return next((above for above in row.ancestors() if above.tag == "table"), None)
 
 
 def _sells(layout: Layout) -> bool:

@@ -183,8 +183,11 @@ class _Nesting:
 
     def __call__(self, found: re.Match[str]) -> str:
         closing, name = found.group(1), found.group(2).lower()
-        if name in _VOID or name in _SELF_ENDING:
+        if name in _VOID or (name in _SELF_ENDING and self.depth < 3 * DEEPEST):
             return found.group()
+        if name in _SELF_ENDING:
+            # Inside elements that were refused they would nest in each other (`<li><dl><dd>` and so on).
+            return "</wbr" if closing else "<br"
         return self._close(found.group(), name) if closing else self._open(found.group(), name)
 
     def _open(self, tag: str, name: str) -> str:
