@@ -8,11 +8,13 @@ from pydantic import ValidationError
 
 from matcher.motor import Offer
 from matcher.reading import (
+    bearings,
     brand,
     capacitor,
     control,
     days,
     frame,
+    heat,
     identity,
     module,
     money,
@@ -43,8 +45,8 @@ Handler = Callable[[Items, int, str], None]
 _OF_MONEY = frozenset({"money", "price", "ship", "shipped", "freeship", "wants", "buys"})
 _BY_UNIT: dict[str, Callable[[Items, int], None]] = {
     "pin": module.pins,
-    "c": phrases.celsius,
-    "f": phrases.celsius,
+    "c": heat.celsius,
+    "f": heat.celsius,
     **dict.fromkeys(("day", "week", "month", "year"), days.days),
 }
 
@@ -62,6 +64,8 @@ class _Handled(dict[int, tuple[tuple[Handler, str], ...]]):
 _LABELS: dict[str, Handler] = {"label": identity.label}
 _WORDS: dict[str, Handler] = {
     **phrases.HANDLERS,
+    **bearings.HANDLERS,
+    **heat.HANDLERS,
     **frame.HANDLERS,
     **rotation.HANDLERS,
     **capacitor.HANDLERS,

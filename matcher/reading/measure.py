@@ -14,7 +14,9 @@ _NOT_INCHES = frozenset(
 )
 """What stands behind `in` where it is no unit: `3 in stock`, `2 in the box`."""
 _FLAT = frozenset({"flat", "a flat", "with a flat", "with flat", "has a flat"})
-_KEYS = frozenset({"key", "keyway", "key way", "keyseat", "keyslot", "key slot", "with keyway", "square key"})
+_KEYS = frozenset({"key", "keyway", "key way", "keyseat", "keyslot", "key slot", "with keyway"}) | frozenset(
+    {"square key", "sq key", "sq . key"}
+)
 _WIDEST_KEY = 0.3125  # inch; of a 1-3/8 shaft
 _SHAPES = frozenset({"dia", "len", "other"})
 _LOOSE_EXTENTS = frozenset({"out", "of it", "through", "reach", "exposed"})
@@ -79,12 +81,13 @@ def _is_of_other(items: Items, i: int, label: int) -> bool:
 
 def _is_of_key(items: Items, i: int, label: int) -> bool:
     """`with 3/16 keyway`, `keyway 1-3/8 long`: how wide or long the key is; `5/8 KEY` is the shaft's."""
-    if items.word(label) in _KEYS:
+    value = items.numbers[i].value or 0.0
+    if items.word(label) in _KEYS or (items.word(label)[:5] == "keyed" and value <= _WIDEST_KEY):
         return True
     j = i + 2 if items.has(i + 1, "after") else i + 1
     if items.has(j, "by"):
         j += 2 if not items.has(j + 2, "after") else 3
-    return items.word(j) in _KEYS and (items.numbers[i].value or 0.0) <= _WIDEST_KEY
+    return items.word(j) in _KEYS and value <= _WIDEST_KEY
 
 
 def _is_former(items: Items, i: int) -> bool:

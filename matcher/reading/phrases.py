@@ -3,14 +3,18 @@
 from collections.abc import Callable
 
 from matcher.reading.items import Items
-from matcher.units import fahrenheit_to_celsius
 
 Handler = Callable[[Items, int, str], None]
 _VALUES: dict[str, object] = {"true": True, "false": False, "0": 0, "1": 1, "2": 2, "3": 3}
-_AFTER_LETTER = frozenset({"ins", "insulation", "class", "class insulation", "insul"})
 # `Totally enclosed` in a title, `TEAO` on the tag: the fuller one counts.
 _VAGUE = frozenset({"totally enclosed", "tot encl", "totally encl", "tot enclosed", "fully enclosed", "te"})
-_TAKES_NO = ("phase", "mounting", "enclosure", "control_signal", "explosion_proof", "duty", "shaft_ends")
+_TAKES_NO = frozenset(
+    {"phase", "mounting", "enclosure", "control_signal", "explosion_proof", "duty", "shaft_ends"}
+    | {"shaft_position"}
+)
+_NOT_ADVISED = frozenset({"not recommended", "not allowed", "not ok", "not advised", "prohibited", "not"})
+# The key may be lost while its keyway is there: `no key with it but the shaft is keyed`.
+_OF_KEY_ALONE = frozenset({"no key", "without key"})
 
 
 def denied(items: Items, i: int) -> bool:
@@ -67,7 +71,9 @@ def fact(items: Items, i: int, value: str) -> None:
         if not absent(items, i) and not _of_band(items, i):
             items.claim(field, tuple(said.split(",")), i)
         return
-    vague = field == "enclosure" and items.word(i) in _VAGUE
+    if field == "shaft_position" and items.word(i + 1) in _NOT_ADVISED:
+        return
+    vague = (field == "enclosure" and items.word(i) in _VAGUE) or items.word(i) in _OF_KEY_ALONE
     items.claim(field, _VALUES.get(said, said), i, strength=0 if vague else 1)
 
 
@@ -117,34 +123,6 @@ def _on_circle(items: Items, i: int) -> bool:
         for j in range(max(0, i - 6), min(len(items), i + 8))
         if items.segment[j] == items.segment[i]
     )
-
-
-_SOLD_APART = frozenset({"upgrade", "conversion", "kit", "kits", "option", "optional", "extra", "available"})
-
-
-def bearing(items: Items, i: int, value: str) -> None:
-    """`sleeve`, `ball`: not as a part that is sold apart or needed."""
-    others = (items.said(i + 2, "bearing"), items.said(i - 2, "bearing"))
-    wavers = "or" in (items.word(i + 1), items.word(i - 1)) and any(
-        other not in (None, value) for other in others
-    )
-    if not (denied(items, i) or wavers or _reduces(items, i) or _is_extra(items, i)):
-        items.claim("bearing", value, i)
-
-
-def _is_extra(items: Items, i: int) -> bool:
-    """`Ball bearing upgrade +$12`, `kit #BB56`: something sold apart, or a part of its number."""
-    return items.word(i + 1) in _SOLD_APART or (items.is_glued(i) and items.has(i + 1, "num"))
-
-
-def _reduces(items: Items, i: int) -> bool:
-    """`5/16 to 1/2 bushing`, `1/2 in. sleeve`: it fits a bore to a thinner shaft."""
-    if items.word(i) not in ("bushing", "bushings", "sleeve"):
-        return False
-    j = i - 2 if items.said(i - 1, "after") in ("in", "mm") else i - 1
-    number = items.numbers.get(j)
-    two = number is not None and (number.value is None or items.word(j - 1) in ("to", "x", "by"))
-    return two or items.word(i + 1) == "to"
 
 
 def protector(items: Items, i: int, value: str) -> None:
@@ -200,79 +178,6 @@ def _of_shaft(items: Items, i: int) -> bool:
     )
 
 
-def insulation(items: Items, i: int, _value: str) -> None:
-    """`INS CL B`, `Th.Cl. F`, `class F insulation`; never the class of a hazardous location."""
-    j = items.skip(i + 1, 1)
-    while items.has(j, "insclass") or (items.plate and items.word(j) == "."):
-        j = items.skip(j + 1, 1)
-    letter = "B" if items.plate and items.word(j) == "8" else items.word(j).upper()
-    before = items.word(i - 1).upper()
-    if (
-        letter not in ("A", "B", "F", "H")
-        and before in ("A", "B", "F", "H")
-        and items.word(i) in _AFTER_LETTER
-    ):
-        items.claim("insulation_class", before, i - 1, i)
-        return
-    if letter in ("A", "B", "F", "H") and not (letter == "A" and items.raw(j) == "a"):
-        items.claim("insulation_class", letter, i, j)
-        items.used[j] = True
-
-
-def ambient(items: Items, i: int, _value: str) -> None:
-    """`AMB 40C`, `ambient 104 F`."""
-    j = items.skip(i + 1, 1)
-    if not items.has(j, "num") or (items.has(i - 2, "num") and _is_degrees(items, i - 1)):
-        return  # `70C AMB. 5 MFD`
-    value = items.numbers[j].value
-    if value is not None and -60 <= value <= 250:
-        items.used[j] = True
-        _degrees(items, value, i, j)
-
-
-def _is_degrees(items: Items, j: int) -> bool:
-    return (items.said(j, "unit") or items.said(j, "after")) in ("c", "f")
-
-
-def _degrees(items: Items, value: float, i: int, j: int) -> None:
-    unit = items.said(j + 1, "after") or items.said(j + 1, "unit")
-    end = j + 1 if unit in ("c", "f") else j
-    if unit == "f" or (unit is None and value > 90):
-        items.claim("ambient_c", round(fahrenheit_to_celsius(value)), i, end)
-    elif value <= 90:
-        items.claim("ambient_c", round(value), i, end)
-
-
-_USUAL_AMBIENTS = frozenset({40, 50, 55, 60, 65, 70, 104, 122, 131, 140, 149, 158})
-
-
-def celsius(items: Items, i: int) -> None:
-    """`40C`, `104 F ambient`: degrees without a label, of a usual ambient temperature."""
-    unit = items.said(i + 1, "unit") or items.said(i + 1, "after")
-    if unit not in ("c", "f") or items.used[i] or items.numbers[i].value not in _USUAL_AMBIENTS:
-        return
-    value = items.numbers[i].value or 0.0
-    named = items.has(items.skip(i + 2, 1), "amb")
-    rise = items.word(items.skip(i - 1, -1)) in ("rise", "temp rise") or _is_rise(items, i + 2)
-    if rise or (unit == "f" and not named and not (alone(items, i + 1) or _stands_alone(items, i))):
-        return
-    items.used[i] = True
-    _degrees(items, value, i, i)
-
-
-def _is_rise(items: Items, j: int) -> bool:
-    """`40°C. RISE`: how much warmer than the air; in `40 C  RISE 80 C` the figure behind is."""
-    if items.word(j) == ".":
-        j += 1
-    return items.word(j) == "rise" and not items.has(j + 1, "num")
-
-
-def _stands_alone(items: Items, i: int) -> bool:
-    """Say whether a figure and its unit are all of their clause."""
-    opens = i == 0 or items.clause[i - 1] != items.clause[i] or not items.word(i - 1)[0].isalnum()
-    return opens and (i + 2 >= len(items) or items.clause[i + 2] != items.clause[i])
-
-
 def no_protection(items: Items, i: int, _value: str) -> None:
     """`Thermal prot: none`."""
     j = items.skip(i + 1, 1)
@@ -299,12 +204,9 @@ def position(items: Items, i: int, _value: str) -> None:
 HANDLERS: dict[str, Handler] = {
     "fact": fact,
     "weak": weak,
-    "bearing": bearing,
     "protector": protector,
     "protlabel": no_protection,
     "flats": flats,
-    "insclass": insulation,
-    "amb": ambient,
     "key": key,
     "poslabel": position,
 }

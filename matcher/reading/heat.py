@@ -1,0 +1,83 @@
+"""Insulation classes and temperatures: a letter, or degrees, behind or before their label."""
+
+from matcher.reading.items import Items
+from matcher.reading.phrases import alone
+from matcher.units import fahrenheit_to_celsius
+
+_AFTER_LETTER = frozenset({"ins", "insulation", "class", "class insulation", "insul"})
+
+
+def insulation(items: Items, i: int, _value: str) -> None:
+    """`INS CL B`, `Th.Cl. F`, `class F insulation`; never the class of a hazardous location."""
+    j = items.skip(i + 1, 1)
+    while items.has(j, "insclass") or (items.plate and items.word(j) == "."):
+        j = items.skip(j + 1, 1)
+    letter = "B" if items.plate and items.word(j) == "8" else items.word(j).upper()
+    before = items.word(i - 1).upper()
+    if (
+        letter not in ("A", "B", "F", "H")
+        and before in ("A", "B", "F", "H")
+        and items.word(i) in _AFTER_LETTER
+    ):
+        items.claim("insulation_class", before, i - 1, i)
+        return
+    if letter in ("A", "B", "F", "H") and not (letter == "A" and items.raw(j) == "a"):
+        items.claim("insulation_class", letter, i, j)
+        items.used[j] = True
+
+
+def ambient(items: Items, i: int, _value: str) -> None:
+    """`AMB 40C`, `ambient 104 F`."""
+    j = items.skip(i + 1, 1)
+    if not items.has(j, "num") or (items.has(i - 2, "num") and _is_degrees(items, i - 1)):
+        return  # `70C AMB. 5 MFD`
+    value = items.numbers[j].value
+    if value is not None and -60 <= value <= 250:
+        items.used[j] = True
+        _degrees(items, value, i, j)
+
+
+def _is_degrees(items: Items, j: int) -> bool:
+    return (items.said(j, "unit") or items.said(j, "after")) in ("c", "f")
+
+
+def _degrees(items: Items, value: float, i: int, j: int) -> None:
+    unit = items.said(j + 1, "after") or items.said(j + 1, "unit")
+    end = j + 1 if unit in ("c", "f") else j
+    if unit == "f" or (unit is None and value > 90):
+        items.claim("ambient_c", round(fahrenheit_to_celsius(value)), i, end)
+    elif value <= 90:
+        items.claim("ambient_c", round(value), i, end)
+
+
+_USUAL_AMBIENTS = frozenset({40, 50, 55, 60, 65, 70, 104, 122, 131, 140, 149, 158})
+
+
+def celsius(items: Items, i: int) -> None:
+    """`40C`, `104 F ambient`: degrees without a label, of a usual ambient temperature."""
+    unit = items.said(i + 1, "unit") or items.said(i + 1, "after")
+    if unit not in ("c", "f") or items.used[i] or items.numbers[i].value not in _USUAL_AMBIENTS:
+        return
+    value = items.numbers[i].value or 0.0
+    named = items.has(items.skip(i + 2, 1), "amb")
+    rise = items.word(items.skip(i - 1, -1)) in ("rise", "temp rise") or _is_rise(items, i + 2)
+    if rise or (unit == "f" and not named and not (alone(items, i + 1) or _stands_alone(items, i))):
+        return
+    items.used[i] = True
+    _degrees(items, value, i, i)
+
+
+def _is_rise(items: Items, j: int) -> bool:
+    """`40°C. RISE`: how much warmer than the air; in `40 C  RISE 80 C` the figure behind is."""
+    if items.word(j) == ".":
+        j += 1
+    return items.word(j) == "rise" and not items.has(j + 1, "num")
+
+
+def _stands_alone(items: Items, i: int) -> bool:
+    """Say whether a figure and its unit are all of their clause."""
+    opens = i == 0 or items.clause[i - 1] != items.clause[i] or not items.word(i - 1)[0].isalnum()
+    return opens and (i + 2 >= len(items) or items.clause[i + 2] != items.clause[i])
+
+
+HANDLERS = {"insclass": insulation, "amb": ambient}
