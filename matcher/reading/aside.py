@@ -19,6 +19,7 @@ _ASKED = 6
 _FAR = 60  # items; nothing is looked for farther away, so that the work stays linear
 _PARTS = frozenset(",;()\n")
 _LABELS = frozenset({"rotlabel", "brglabel", "encl", "frame", "label", "poslabel", "protlabel"})
+_PRINTED = frozenset({"plate", "nameplate", "tag", "label", "sticker", "stamped", "rated", "fla"})
 _OPENS = frozenset("(,-")
 _ENDS = frozenset(").;|\n!")
 _STOPS = frozenset(".;|\n")
@@ -47,8 +48,6 @@ def heed(items: Items, roles: Roles, after: int, clause: int) -> None:
         affirm(items)
     if "takeback" in roles:
         take_back(items)
-    if "takeback" in roles or "corrects" in roles:
-        items.turned.append(len(items.roles))
     if "measured" in roles:
         items.measured.update((clause, field) for field in roles["measured"].split())
 
@@ -59,6 +58,16 @@ def doubt(items: Items, after: int, clause: int) -> None:
     if ends and items.first and items.scan.words[items.first[-1]] in _OPENS:
         ask(items, clause)
     items.doubted.add(clause)
+
+
+def is_printed(items: Items, i: int) -> bool:
+    """Say whether a figure is the plate's in so many words: `on the plate 8.4, it draws 6.1 by my meter`."""
+    for j in range(i - 1, max(-1, i - _LOOK_BEFORE - 1), -1):
+        if items.clause[j] != items.clause[i] or "num" in items.roles[j]:
+            break
+        if not _PRINTED.isdisjoint(items.words[j].split()):
+            return True
+    return False
 
 
 def affirm(items: Items) -> None:

@@ -19,7 +19,7 @@ _QUANTITIES = {
     "uf": "capacitor_uf",
     "spd": "speeds",
 }
-_SHAFT = "shaft_diameter_in"
+_SIZES = frozenset({"shaft_diameter_in", "shaft_length_in", "body_diameter_in", "body_length_in"})
 _NEVER = frozenset({"brand", "part_number", "other_numbers", "mounting", "item", "module_alone", "quantity"})
 _FAR = 30  # items
 
@@ -90,7 +90,9 @@ def _denied(items: Items, i: int, claims: list[Claim]) -> list[Claim]:
     field = gone[0].field
     quantity = next((name for name, of in _QUANTITIES.items() if of == field), None)
     given = READERS[quantity](items.numbers[new]) if quantity and new is not None else None
-    if new is not None and given and field in given:
+    if new is not None and field in _SIZES:
+        given = {field: items.numbers[new].value}
+    if new is not None and given and given.get(field) is not None:
         span, clause = items.span(new, new), items.clause[new]
         kept.append(Claim(field, given[field], items.source, span, clause, gone[0].strength))
     return kept
@@ -107,7 +109,7 @@ def _bare_before(items: Items, i: int) -> int | None:
 def _is_figure(items: Items, j: int, unit: str | None, claim: Claim) -> bool:
     """Say whether a claim is on the denied figure, as what its unit says or as what nothing speaks against."""
     number = items.numbers[j]
-    if claim.field == _SHAFT:
+    if claim.field in _SIZES:
         return unit in (None, *LENGTHS) and number.value is not None and claim.value == number.value
     quantity = next((name for name, field in _QUANTITIES.items() if field == claim.field), None)
     if quantity is None or unit not in (None, quantity, quantity.upper()):

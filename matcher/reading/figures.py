@@ -118,6 +118,8 @@ def _lists(words: Words, figures: str, token: int, after: int) -> bool:
     form = next((form for form in _FORMS if form.fullmatch(last[0]) and form.fullmatch(more)), None)
     if form is None:
         return False
+    if form is _FORMS[0] and numeral(figures).atoms[0] < numeral(last[0]).atoms[0]:
+        return False  # `120/240, 200 - 1250 RPM`
     one, two = numeral(last[0]).value, numeral(more).value
     third = words[after + comma + 1] if after + comma + 1 < len(words) else ""
     sure = comma or "/" in more or "/" in figures or form.fullmatch(third) is not None

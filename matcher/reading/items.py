@@ -10,7 +10,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from matcher.numeral import Numeral, numeral
-from matcher.reading.aside import ask, figure_follows, heed, set_apart
+from matcher.reading.aside import ask, figure_follows, heed, is_printed, set_apart
 from matcher.reading.figures import FIRST_OF_NUMBER, GOES_ON, gather
 from matcher.reading.scan import Scan, scan, unjoin
 from matcher.reading.spelled import spelled
@@ -161,6 +161,8 @@ class Items:
         """Heed words that say what the rest is about; return how the rest of the clause is muted."""
         if "apart" in roles:
             return set_apart(self, segment, clause if roles["apart"] == "clause" else None)
+        if "corrects" in roles or "takeback" in roles:
+            self.turned.append(len(self.roles))
         if "mute" in roles:
             return roles["mute"]
         if "here" in roles:
@@ -273,7 +275,7 @@ class Items:
             return
         first, last = (i, i) if j is None else (i, j) if i <= j else (j, i)
         clause = self.clause[i]
-        if self.measured and (clause, field) in self.measured:
+        if self.measured and (clause, field) in self.measured and not is_printed(self, i):
             return
         doubt = ""
         if clause in self.doubted:

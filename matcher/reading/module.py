@@ -14,6 +14,7 @@ _NOT_NEEDED = frozenset(
     {"swap", "swaps", "to", "needed", "required", "necessary", "programming", "fuss", "number"}
 )
 _REACH = 9
+_FARTHEST = 30
 
 
 def module(items: Items, i: int, _value: str) -> None:
@@ -41,9 +42,14 @@ def _before(items: Items, i: int) -> str | None:
 def _after(items: Items, i: int) -> str | None:
     """Walk on to the end of the sentence, or to the next motor, for what is said of the module."""
     denied = False
-    for j in range(i + 1, min(len(items), i + _REACH)):
-        if items.segment[j] != items.segment[i] or "motor" in items.roles[j]:
+    end, bracket = i + _REACH, False
+    for j in range(i + 1, min(len(items), i + _FARTHEST)):
+        if j >= end or items.segment[j] != items.segment[i] or (not bracket and "motor" in items.roles[j]):
             break
+        bracket = items.word(j) == "(" or (bracket and items.word(j) != ")")
+        if bracket:
+            end += 1  # what stands in a bracket (its number, its program) is read over
+            continue
         if "absent" in items.roles[j] or (denied and "supplied" in items.roles[j]):
             return "without"
         if "supplied" in items.roles[j]:

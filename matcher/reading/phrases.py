@@ -73,6 +73,8 @@ def fact(items: Items, i: int, value: str) -> None:
         return
     if field == "shaft_position" and items.word(i + 1) in _NOT_ADVISED:
         return
+    if said == "TENV" and items.word(i) == "te" and items.is_glued(i) and items.word(i + 1)[:1].isalnum():
+        return  # a piece of a number: `TE-HALF-E`
     vague = (field == "enclosure" and items.word(i) in _VAGUE) or items.word(i) in _OF_KEY_ALONE
     items.claim(field, _VALUES.get(said, said), i, strength=0 if vague else 1)
 

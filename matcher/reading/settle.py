@@ -57,11 +57,14 @@ def _settle_field(field: str, claims: list[Claim], settled: Settled, conflicts: 
 
 
 def _doubt(field: str, claims: list[Claim], settled: Settled, conflicts: Contradicted) -> None:
-    """A seller who wavers between two values makes a conflict; one doubted value gives nothing."""
+    """A seller who wavers between two values, or doubts the title, makes a conflict.
+
+    One doubted value gives nothing, and none stands against what the text says without doubt.
+    """
     wavering = [claim for claim in claims if claim.doubt == "words"]
     if field in _FIRST or field in _JOINED or not wavering:
         return
-    known = [settled[field][1]] if field in settled else []
+    known = [settled[field][1]] if field in settled and settled[field][1].source == "title" else []
     _, _, against = _RULES.get(field, _one)([*known, *wavering]) if field != "turn" else (None, None, [])
     if against:
         conflicts[field] = against
