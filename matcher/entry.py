@@ -18,6 +18,8 @@ from matcher.units import MM_PER_INCH
 FINEST = 64
 """Denominator of the finest fraction of an inch that is said as one."""
 _ROUNDING_IN = 0.0006
+_POWER_PARTS = frozenset({3, 5, 6, 10, 12, 15, 20})
+"""Denominators of usual ratings, 1/3 hp among them; a rule for lengths has none of them."""
 _NUMBER = re.compile(r"(\d+)\s*[- ]\s*(\d+)/(\d+)|(\d+)/(\d+)|(-?\d*[.,]?\d+)")
 _MONEY = re.compile(
     r"(?:[A-Z]{3}|[$€£])?\s*([1-9]\d{0,2}(?:[., ']\d{3})+|\d+)(?:[.,](\d{1,2}))?\s*(?:[A-Z]{3}|[$€£])?",
@@ -106,10 +108,6 @@ def _number_said(field: str, value: float, *, metric: bool) -> str:
     return f"{value:.10g}"
 
 
-_POWER_PARTS = frozenset({3, 5, 6, 10, 12, 15, 20})
-"""Denominators of usual ratings, 1/3 hp among them; a rule for lengths has none of them."""
-
-
 def _fraction_said(value: float, others: frozenset[int]) -> str:
     near = Fraction(value).limit_denominator(FINEST)
     usual = near.denominator & (near.denominator - 1) == 0 or near.denominator in others
@@ -158,7 +156,7 @@ def _parsed(field: str, text: str, *, metric: bool) -> object:
         return [number(part) for part in re.split(r"-|/|to", text)]
     if how == "numbers":
         return [_whole(number(part)) for part in re.split(r"/|,\s", text)]
-    return _whole(_length(field, text, metric=metric))
+    return _whole(_figure(field, text, metric=metric))
 
 
 def _yes_no(text: str) -> object:
@@ -169,7 +167,8 @@ def _whole(value: float) -> float | int:
     return int(value) if value == int(value) else value
 
 
-def _length(field: str, text: str, *, metric: bool) -> float:
+def _figure(field: str, text: str, *, metric: bool) -> float:
+    """Return a sum of money, a length in inches, or a plain number."""
     if field in MONEY:
         return amount(text)
     if not is_length(field):

@@ -134,8 +134,8 @@ def _named_twice(finding: Finding, pair: Pair) -> Finding:
     if finding.outcome is not Outcome.UNKNOWN:
         return finding
     new = [name for name in finding.questions if name in pair.contradicted_new]
-    old = [name for name in finding.questions if name.removeprefix("old.") in pair.contradicted_old]
-    old = [name.removeprefix("old.") for name in old if name.startswith("old.")]
+    asked_at_home = [name.removeprefix("old.") for name in finding.questions if name.startswith("old.")]
+    old = [name for name in asked_at_home if name in pair.contradicted_old]
     if not new and not old:
         return finding
     where, names = ("The listing", new) if new else ("The old plate", old)

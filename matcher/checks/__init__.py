@@ -12,16 +12,11 @@ from importlib import import_module
 from pkgutil import iter_modules
 from typing import cast
 
+from matcher import tables
 from matcher.finding import Finding, Outcome
 from matcher.judging import saying
 from matcher.judging.pair import Pair, Reads
 from matcher.judging.presume import BY_NUMBER
-
-_ORDER: tuple[str, ...] = (
-    *("voltage", "phase", "frequency", "rotation", "shaft", "mounting", "drive", "hazard", "length"),
-    *("power", "speed", "taps", "connector", "module", "current", "capacitor", "enclosure", "bearing"),
-    *("insulation", "protector", "duty"),
-)
 
 
 @dataclass(frozen=True, slots=True)
@@ -107,12 +102,13 @@ def _check(name: str) -> Check:
 
 
 def _place(check: Check) -> tuple[bool, int, str]:
-    known = _ORDER.index(check.name) if check.name in _ORDER else len(_ORDER)
+    order = [row["check"] for row in tables.rows("weights")]
+    known = order.index(check.name) if check.name in order else len(order)
     return not check.hard, known, check.name
 
 
 CHECKS: tuple[Check, ...] = tuple(
     sorted((_check(found.name) for found in iter_modules(__path__)), key=_place)
 )
-"""All checks, hard ones first, in the order of the contract; a new file in this folder joins by itself."""
+"""All checks, hard ones first, then as in `data/weights.tsv`; a new file in this folder joins by itself."""
 BY_NAME: Mapping[str, Check] = {check.name: check for check in CHECKS}

@@ -12,7 +12,9 @@ _PLATE = ("motor_type", "capacitor_uf", "capacitor_vac")
 READS = Reads(old=_PLATE, new=_PLATE)
 SETTLED = Reads(old=("capacitor_uf", "capacitor_vac"), new=("capacitor_uf", "capacitor_vac"))
 WITHIN = 0.10
+"""Share of the wanted microfarads that the old capacitor may be away."""
 ANOTHER = 0.3
+"""Loss of having to buy the matching one."""
 
 
 def judge(pair: Pair) -> Finding | None:

@@ -13,9 +13,13 @@ _SIDE = ("plug_pins", "leads", "lead_length_in")
 READS = Reads(old=_SIDE, new=_SIDE)
 SETTLED = Reads(old=_SIDE, new=_SIDE)
 SPLICE = 0.4
+"""Loss of leads where a plug was, or a plug where leads were."""
 OTHER_PLUG = 0.7
+"""Loss of plugs with other pins."""
 SHORT_LEADS = 0.3
+"""Loss of leads that may not reach."""
 SHORTER_BY = 2.0
+"""Inches that leads may be shorter than the old ones."""
 
 
 def judge(pair: Pair) -> Finding | None:

@@ -22,7 +22,9 @@ READS = Reads(
 SETTLED = Reads(old=("amps", "volts"), new=("amps", "volts"))
 SOURCE = "common practice; NEC 430.22 for the circuit"
 HARMLESS = 1.10
+"""Times the old amperes that need no thought."""
 NOTABLE = 1.25
+"""Times the old amperes above which it costs most."""
 CONTINUOUS = 1.25
 """NEC 430.22: conductors of a single continuous-duty motor carry 125 % of its full-load current."""
 

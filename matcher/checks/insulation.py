@@ -12,6 +12,7 @@ READS = Reads(old=_SIDE, new=_SIDE)
 SETTLED = Reads(old=_SIDE, new=_SIDE)
 SOURCE = "common practice; IEC 60085 for the classes"
 BELOW = 0.4
+"""Loss of a class, or a rated ambient, below the old one's."""
 
 
 def judge(pair: Pair) -> Finding | None:

@@ -19,8 +19,11 @@ READS = Reads(old=_SIDE, new=_SIDE)
 SETTLED = Reads(old=_SIDE, new=_SIDE)
 SOURCE = "common practice; NEMA MG 1 Part 4 for frames"
 SAME_BODY = 0.125
+"""Inches by which bodies may differ and still take one band."""
 OTHER_BODY = 1.0
+"""Inches from which no band of the old one's kind holds it."""
 SAME_CIRCLE = 0.0625
+"""Inches by which bolt circles may differ."""
 _BEST_FIRST = (Outcome.SAME, Outcome.OK, Outcome.LOSS, Outcome.UNKNOWN, Outcome.FAIL)
 _BY_FRAME = frozenset({"rigid_base", "cradle", "face"})
 

@@ -15,9 +15,13 @@ ASKS = True
 READS = Reads(old=("power_hp",), new=("power_hp", "service_factor"))
 SOURCE = "NEMA MG 1 10.32"
 WITHIN = 0.05
+"""Share by which a power may be off its rating, or two of them apart, and count as equal."""
 TWO_STEPS = 0.3
+"""Loss of two steps more than the old one."""
 MORE_STEPS = 0.6
+"""Loss of more than two."""
 ON_SERVICE_FACTOR = 0.4
+"""Loss of a smaller one that carries the load on its service factor."""
 
 
 def judge(pair: Pair) -> Finding | None:

@@ -14,9 +14,13 @@ READS = Reads(old=("rpm", "rpm_range", "hertz"), new=("rpm", "rpm_range"), site=
 SETTLED = Reads(old=("rpm", "rpm_range"), new=("rpm", "rpm_range"))
 SOURCE = "fan laws (power with the cube of speed); poles from 120 f / rpm"
 WITHIN = 0.05
+"""Share by which rated speeds of one pole count may differ."""
 TOO_MUCH_POWER = 1.25
+"""Times the old fan power from which it would overload."""
 TOO_SLOW = 0.8
+"""Share of the old speed below which too little air moves."""
 NEAR_TOP = 0.95
+"""Share of the old speed that a variable one must reach."""
 
 
 def judge(pair: Pair) -> Finding | None:

@@ -8,6 +8,7 @@ from matcher.judging.pair import Pair, Reads
 HARD = False
 READS = Reads(old=("speeds", "rpm_range", "motor_type"), new=("speeds", "motor_type"), site=("taps_in_use",))
 A_TAP = 0.4
+"""Loss of each speed in use that can't be wired."""
 
 
 def judge(pair: Pair) -> Finding | None:

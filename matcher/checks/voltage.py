@@ -18,6 +18,7 @@ HARD = True
 READS = Reads(old=("volts", "hertz"), new=("volts",), site=("measured_volts", "supply_volts", "supply_hertz"))
 SOURCE = "NEMA MG 1 12.44; ANSI C84.1"
 ON_ITS_EDGE = 0.5
+"""Loss of a rating that tolerates a system's nominal voltage but not its whole band."""
 
 
 class Service(IntEnum):
