@@ -68,7 +68,7 @@ def _price_at(items: Items, i: int) -> list[Sum]:
     if number.value < 1:
         return []
     said = Sum(amount(items, i), None, i, i, "price")
-    priced = items.word(i + 1) in ("ea", "each") and number.text[-3:-2] == "."
+    priced = _has_cents(items, i) and (items.word(i + 1) in ("ea", "each") or _is_first_tier(items, i))
     if priced or _labelled(items, i) or items.word(i + 1) in _TAILS:
         return [said, *_added(items, i)]
     if number.value < _LEAST or not _looks_like_money(number.text):
@@ -81,6 +81,12 @@ def _price_at(items: Items, i: int) -> list[Sum]:
     return _with_shipping(items, i, said)
 
 
+def _is_first_tier(items: Items, i: int) -> bool:
+    """`Qty 1-24: 6.95`: the price of one."""
+    many = items.numbers.get(i - 1 - (items.word(i - 1) == ":"))
+    return many is not None and many.signs == "-" and many.atoms[0] == 1 and many.whole
+
+
 def _is_shipped(items: Items, i: int) -> bool:
     """`80 shipped`, `55 incl. shipping`."""
     if items.word(i + 1) in INCLUDES and items.has(i + 2, "ship"):
@@ -91,7 +97,10 @@ def _is_shipped(items: Items, i: int) -> bool:
 def _is_sold_for(items: Items, i: int) -> bool:
     """`I'd take 70`, `55 takes it`, `55 with free shipping`."""
     wanted = items.has(items.skip(i - 1, -1), "wants") and _closes(items, i + 1)
-    return wanted or (_opens(items, i) and not _SELLS.isdisjoint(items.roles[i + 1]))
+    if wanted or (_opens(items, i) and not _SELLS.isdisjoint(items.roles[i + 1])):
+        return True
+    # `60 and u come get it`
+    return _opens(items, i) and items.word(i + 1) == "and" and items.has(i + 2, "local")
 
 
 def _touched(items: Items, i: int) -> bool:

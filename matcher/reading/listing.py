@@ -42,7 +42,7 @@ from matcher.record import Conflict, Mark, Origin, Record
 __all__ = ["GIVEN", "read_beside", "read_listing", "read_plate"]
 
 Handler = Callable[[Items, int, str], None]
-_OF_MONEY = frozenset({"money", "price", "ship", "shipped", "freeship", "wants", "buys"})
+_OF_MONEY = frozenset({"money", "price", "ship", "shipped", "freeship", "wants", "buys", "local"})
 _BY_UNIT: dict[str, Callable[[Items, int], None]] = {
     "pin": module.pins,
     "c": heat.celsius,

@@ -11,6 +11,8 @@ _PARTING = frozenset({"plus", "and", "then", "+", "/", "or", "|", "but", "-"})
 _ONLY_BEHIND = frozenset(
     {"now", "each", "ea", "firm", "obo", "today", "net", "cash", "apiece", "per piece", "vb", "vhb", "ono"}
 )
+_PARCELS = frozenset("📦🚚📮✉")  # right before a sum; elsewhere they are ornaments
+_TAXES = frozenset({"iva", "vat", "mwst", "ust", "tva", "tax", "btw", "moms", "gst"})
 _EACH = frozenset({"each", "ea", "apiece"})
 _EXCLUDES = frozenset({"buyer", "excl", "excluding", "excludes", "before", "exc", "zzgl", "ex", "hors"})
 _EXTRA = frozenset(
@@ -50,6 +52,7 @@ def money(items: Items) -> None:
             items.used[j] = True
         said.role = said.role or _role(items, sums, k)
     rule_out_ranges(items, sums)
+    _rule_out_lots(items, sums)
     _pair(items, sums)
     prices = [said for said in sums if said.role in ("price", "shipped")]
     for said in prices or [said for said in sums if said.role is None][:1]:
@@ -60,6 +63,15 @@ def money(items: Items) -> None:
             items.claim("shipping", said.amount, said.first, said.last)
     if not prices and not any(said.role is None for said in sums):
         _unsigned(items, shipping_due=not any(said.role == "ship" for said in sums))
+
+
+def _rule_out_lots(items: Items, sums: list[Sum]) -> None:
+    """`$88.00 total, will not split`: the price of all of them, unless each has one too."""
+    if not any("nosplit" in items.roles[i] for i in items.active):
+        return
+    for said in sums:
+        if said.role in (None, "price") and items.word(said.last + 1) not in _EACH:
+            said.role = "not"
 
 
 def _pair(items: Items, sums: list[Sum]) -> None:
@@ -139,6 +151,8 @@ def _role(items: Items, sums: list[Sum], k: int) -> str | None:
     start = sums[k - 1].last if k else -1
     label = items.skip(said.first - 1, -1)
     close = _kind(items, label) if label > start else None
+    if k and items.word(label) in _PARCELS:
+        return "ship"
     if close:
         return close
     ahead = _ahead(items, said, stop)
@@ -153,7 +167,9 @@ def _ahead(items: Items, said: Sum, stop: int) -> str | None:
         if items.clause[j] != items.clause[said.first] or items.word(j) in _PARTING:
             break
         kind = _kind(items, j)
-        if kind == "ship" and (_announces(items, j, stop) or _comes_on_top(items, said, j)):
+        if items.has(j, "ship") and _announces(items, j, stop):
+            break
+        if kind == "ship" and _comes_on_top(items, said, j):
             break
         if items.has(j, "was") and items.has(items.skip(j + 1, 1), "money"):
             break  # `$30 down from $85`
@@ -204,7 +220,8 @@ def _kind(items: Items, j: int) -> str | None:
     if "notprice" in roles or "was" in roles:
         return "not"
     if "ship" in roles:
-        return "shipped" if items.word(j - 1) in INCLUDES else "ship"
+        included = items.word(j - 1) in INCLUDES and items.word(j - 2) not in _TAXES
+        return "shipped" if included else "ship"
     return None
 
 
@@ -217,6 +234,8 @@ def free_shipping(items: Items, i: int, _value: str) -> None:
     for j in range(i + 1, min(len(items), i + 4)):
         if items.segment[j] != items.segment[i] or items.clause[j] != items.clause[i]:
             break
+        if items.word(j).startswith("with") and items.word(j + 1).split(" ")[0] in ("any", "another", "purchase", "your"):
+            return
         if items.word(j) in _NEARBY and not (items.word(j) == "within" and not items.has(j + 1, "num")):
             return
         if items.word(j) in _CONDITIONS and any(

@@ -32,7 +32,7 @@ def signed_sums(items: Items) -> list[Sum]:
 def _signed(items: Items, i: int) -> Sum | None:
     first, currency = _before(items, i)
     last = i
-    if items.has(i + 1, "money") and (first == i or not items.has(i + 2, "num")):
+    if items.has(i + 1, "money") and not _opens_next(items, i + 1, signed=first != i):
         after = items.roles[i + 1]["money"]
         currency, last = (after if currency in (None, "USD") else currency), i + 1
     elif items.word(i + 1) == "(" and items.has(i + 2, "money") and items.word(i + 3) == ")":
@@ -46,6 +46,14 @@ def _signed(items: Items, i: int) -> Sum | None:
     return Sum(value, None if currency == "-" else currency, first, last)
 
 
+def _opens_next(items: Items, k: int, *, signed: bool) -> bool:
+    """`qty 1 $164.20`: the sign stands before the figure that it touches."""
+    if not items.has(k + 1, "num"):
+        return False
+    gaps = items.scan.gaps
+    return signed or (gaps[items.last[k]] == "" and gaps[items.first[k] - 1] != "")
+
+
 def _before(items: Items, i: int) -> tuple[int, str | None]:
     """Return where the sign or code before number `i` starts and what it says; `(USD): 55`, `Dollars: 55`."""
     k = i - 1
@@ -56,10 +64,17 @@ def _before(items: Items, i: int) -> tuple[int, str | None]:
     if k < i - 1 and items.has(k - 1, "num"):
         return i, None  # `12 USD: 4 pieces`
     currency = items.roles[k]["money"]
+    if items.word(k) == "$" and items.raw(k - 1) == "A" and _is_australian(items, k):
+        return k - 1, "AUD"
     if items.has(k - 1, "money"):
         k -= 1
         currency = items.roles[k]["money"] if currency == "USD" else currency
     return k - (items.word(k - 1) == "(" and items.word(i - 1) != "("), currency
+
+
+def _is_australian(items: Items, k: int) -> bool:
+    """`A$45`; not `1.3A $45`."""
+    return items.scan.gaps[items.first[k] - 1] == "" and not items.has(k - 2, "num")
 
 
 def _with_cents(items: Items, i: int, last: int) -> tuple[float, int]:

@@ -122,10 +122,16 @@ def _quantity(items: Items, j: int, i: int) -> None:
         return
     if items.has(j - 1, "money") or items.word(j - 1) in _NO_COUNT if j else False:
         return
-    if i < j and not _OF_PRICES.isdisjoint(items.roles[j + 1]):
-        return  # `only 48 cash`
+    if i < j and (not _OF_PRICES.isdisjoint(items.roles[j + 1]) or _is_tier(items, j)):
+        return  # `only 48 cash`, `qty 1 $164, qty 2-5 $157`
     items.used[j] = True
     items.claim("quantity", int(number.value), j, i)
+
+
+def _is_tier(items: Items, j: int) -> bool:
+    """Say whether a price stands right behind the count of one piece."""
+    one = items.numbers[j].value == 1
+    return one and items.word(j + 1) in ("$", "€", "£") and items.has(j + 2, "num")
 
 
 def rating(items: Items, i: int, _value: str) -> None:

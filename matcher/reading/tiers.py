@@ -8,6 +8,7 @@ from matcher.reading.items import Items
 _OR_MORE = frozenset({"+", "or more", "up", "and up", "pcs", "pieces", "units"})
 INCLUDES = frozenset({"incl", "including", "includes", "inc", "inkl", "incluye", "inklusive"})
 """Words behind a price that shipping is a part of it."""
+_PACKS = frozenset({"carton", "case", "box", "pack", "bag", "pallet", "lot", "bundle", "dozen", "qty"})
 _LIMITS = frozenset({"max", "maximum", "at most", "under", "not over", "up to", "max of", "no more"})
 _ZONES = frozenset(
     {"east", "west", "north", "south", "zone", "zones", "region", "regions", "coast", "central"}
@@ -48,6 +49,8 @@ def is_for_many(items: Items, said: Sum) -> bool:
     many = items.word(said.first - 1) in ("pcs", "pieces", "@", "units", "pc", "+", "or more")
     if before and many and before.atoms[0] > 1 and not items.has(said.first - 3, "money"):
         return True
+    if _counted_before(items, said.first):
+        return True
     k = said.last + 1
     while items.word(k) in ("ea", "each", "apiece"):
         k += 1
@@ -62,6 +65,21 @@ def is_for_many(items: Items, said: Sum) -> bool:
         and behind.signs == "-"
         and behind.atoms[0] > 1
     )
+
+
+def _counted_before(items: Items, first: int) -> bool:
+    """`6 for $140`, `carton (24) $15.10`, `qty 2-5 $157.90`: several pieces at this price."""
+    joint = items.word(first - 1)
+    i = first - 2 if joint in ("for", ")", ":") else first - 1
+    number = items.numbers.get(i)
+    if number is None or not number.atoms or number.atoms[0] <= 1 or number.atoms[0] % 1:
+        return False
+    if joint == "for":
+        return not items.has(first - 3, "money") and not items.used[i]
+    if joint == ")":
+        return items.word(first - 3) == "(" and items.word(first - 4) in _PACKS
+    further = number.signs == "-" or any(items.has(j, "money") for j in range(max(0, i - 5), i))
+    return further and items.has(i - 1, "qty")
 
 
 def rule_out_ranges(items: Items, sums: list[Sum]) -> None:
