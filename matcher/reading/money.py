@@ -234,7 +234,12 @@ def free_shipping(items: Items, i: int, _value: str) -> None:
     for j in range(i + 1, min(len(items), i + 4)):
         if items.segment[j] != items.segment[i] or items.clause[j] != items.clause[i]:
             break
-        if items.word(j).startswith("with") and items.word(j + 1).split(" ")[0] in ("any", "another", "purchase", "your"):
+        if items.word(j).startswith("with") and items.word(j + 1).split(" ")[0] in (
+            "any",
+            "another",
+            "purchase",
+            "your",
+        ):
             return
         if items.word(j) in _NEARBY and not (items.word(j) == "within" and not items.has(j + 1, "num")):
             return
