@@ -23,6 +23,7 @@ LEADS_ON: Roles = {"fill": "-"}
 _LASTING = frozenset({"sentence", "other"})
 # A capacitor that the motor needs is a fact about it, whoever supplies it.
 _NEEDED = frozenset({"capacitor_uf", "capacitor_vac"})
+_NOWHERE = (-1, "")
 _ABBREVIATED = 4
 """Letters that a unit has at most before the point of an abbreviation."""
 # Twice as many as any handler looks behind the last item or before the first one.
@@ -82,7 +83,8 @@ class Items:
         """Clauses, and the fields that somebody measured there: what is printed counts, not that."""
         self.turned: list[int] = []
         """The items that correct or deny a figure."""
-        self.outside = ""
+        self.outside = _NOWHERE
+        """The segment of an open bracket, and how what stands before it is muted."""
         self.active: list[int] = []
         self.numbers: dict[int, Numeral] = {}
         self.claims: list[Claim] = []
@@ -185,14 +187,17 @@ class Items:
         if sign[0] == ".":
             return LEADS_ON, clause, segment, muted
         if sign in _BRACKETS:
+            before = self.outside[1] if self.outside[0] == segment else ""
             if sign in _OPENING:
-                self.outside = muted
+                self.outside = segment, muted
             elif muted not in _LASTING:
-                muted = self.outside
+                self.outside, muted = _NOWHERE, before
             return NO_ROLES, clause + 1, segment, muted
         if sign in CLAUSE_ENDS or (sign in "-/" and self._free_dash(token)):
             sticks = muted == "sticky" and sign not in TURNS and self._goes_on(token + 1)
-            return NO_ROLES, clause + 1, segment, muted if sticks or muted in _LASTING else ""
+            if not sticks and muted not in _LASTING:
+                muted = self.outside[1] if self.outside[0] == segment else ""
+            return NO_ROLES, clause + 1, segment, muted
         return NO_ROLES, clause, segment, muted
 
     def _ends(self, word: str, token: int) -> bool:

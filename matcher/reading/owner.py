@@ -12,7 +12,7 @@ from matcher.numeral import Numeral, numeral
 from matcher.reading.capacitor import VOLTS as CAPACITOR_VOLTS
 from matcher.reading.items import Items
 from matcher.reading.quantities import NOTHING, READERS, Given, by_look
-from matcher.reading.speed_range import speed
+from matcher.reading.speed_range import speed, taps
 
 LENGTHS = frozenset({"in", "mm", "cm", "ft", "m"})
 _NO_LOOK = frozenset({"money", "subject", "by"})
@@ -260,6 +260,7 @@ _SPECIAL: Mapping[str, Callable[[Items, int, int, Given], Given]] = {
     "uf": _microfarad,
     "hp": _power,
     "rpm": speed,
+    "spd": taps,
 }
 
 

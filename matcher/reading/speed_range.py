@@ -3,6 +3,7 @@
 from matcher.reading.items import Items
 from matcher.reading.quantities import NOTHING, READERS, Given
 
+_JOINTS = frozenset({"or", "and", "&", ",", "-", "/"})
 _LEAST, _MOST = frozenset({"min", "minimum", "low"}), frozenset({"max", "maximum", "high"})
 
 
@@ -56,3 +57,17 @@ def _as_range(given: Given) -> Given:
     if isinstance(speeds, tuple) and len(speeds) == 2:
         return {"rpm_range": (speeds[1], speeds[0])}
     return given
+
+
+def taps(items: Items, i: int, j: int, given: Given) -> Given:
+    """`tap 1 2 3 4 or 5`: numbered taps, of which the last one counts them; `tap 1` counts none."""
+    if j > i or given.get("speeds") != 1 or items.word(j)[:3] != "tap":
+        return given
+    last, k = 1, i
+    while True:
+        k += 2 if items.word(k + 1) in _JOINTS else 1
+        following = items.numbers[k].atoms if items.has(k, "num") else ()
+        if not following or following[0] != last + 1:
+            return {"speeds": last} if last > 1 else NOTHING
+        items.used[k] = True
+        last = int(following[-1])
