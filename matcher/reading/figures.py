@@ -15,6 +15,7 @@ GOES_ON = frozenset({*_JOINTS, ","}) | {"point"}
 """What may stand between the figures of one number or list."""
 _SAME_FORM_ONLY = frozenset({"/", "and", "&", "or"})
 _MONEY = frozenset({"$", "€", "£", "usd", "eur", "gbp", "cad", "euro", "chf", "sek", "aud", "+"})
+_COUNTED = frozenset({"ph", "phase", "hz", "cy", "hp", "spd", "speed", "rpm"})
 _PIECES = 6
 _FARTHEST = 4.5  # times; 460 V beside 115 V is the widest pair of one list
 # Decimals as they are spoken: `seven point six amps`.
@@ -143,6 +144,10 @@ def _alike(figures: str, following: str) -> bool:
     return 0 < one <= _FARTHEST * two and two <= _FARTHEST * one
 
 
+def _is_counted(words: Words, token: int) -> bool:
+    return "".join(words[token : token + 1]) in _COUNTED
+
+
 def _joins(words: Words, figures: str, after: int) -> bool:
     """Say whether the word at `after` joins the figures before it with the number behind it."""
     if words[after] not in _JOINTS or after + 1 >= len(words):
@@ -152,6 +157,8 @@ def _joins(words: Words, figures: str, after: int) -> bool:
         return False
     if "".join(words[after + 2 : after + 3]) in _FLATS:
         return False  # `1/2 - 2 flat`: flats are counted
+    if words[after] == "/" and "." in figures and "." not in following and _is_counted(words, after + 2):
+        return False  # `11.2 / 3PH`
     if words[after] in _SAME_FORM_ONLY:
         # `115 / 1/2 HP` and `2 and 1/2` are two things; `208-230 / 460` is one.
         return _alike(figures, following)

@@ -44,8 +44,8 @@ def unit_after(items: Items, i: int) -> tuple[str | None, int]:
         j += 1
     behind = roles[j]
     said = behind.get("after") or behind.get("unit")
-    if said == "A" and items.raws[j] != "A" and not items.is_glued(i):
-        return None, j  # `3 a day`; amperes are a capital or touch their figure
+    if said == "A" and items.raws[j] != "A" and not items.is_glued(i) and "." not in items.numbers[i].text:
+        return None, j  # `3 a day`; amperes are a capital, touch their figure or are told in tenths
     return said, j
 
 
