@@ -1,5 +1,6 @@
 """The short words of `data/reading/cell_words.tsv`: units, currencies, yes and no, nothing."""
 
+import re
 from collections.abc import Mapping
 from functools import cache
 from typing import Literal
@@ -24,6 +25,21 @@ Kind = Literal[
     "total_of",
     "unit_code",
 ]
+
+
+_SHOWN = re.compile(r'=\s*(?:HYPERLINK\(\s*"[^"]*"\s*[,;]\s*)?"([^"=]{0,300})"\s*\)?', re.IGNORECASE)
+
+
+def shown(cell: str) -> str:
+    """Return what a spreadsheet shows of a cell: the text of a link; nothing of any other formula.
+
+    >>> shown('=HYPERLINK("page.html","DM-4410")'), shown('="0420"'), shown('=B2&C2'), shown("DM-4410")
+    ('DM-4410', '0420', '', 'DM-4410')
+    """
+    if not cell.startswith("="):
+        return cell
+    found = _SHOWN.fullmatch(cell)
+    return found[1].strip() if found else ""
 
 
 @cache

@@ -11,8 +11,8 @@ from functools import lru_cache
 
 from matcher.reading.amounts import is_free, money, number, with_points
 from matcher.reading.cell_special import BARE, COUNT, SPECIAL, SUBJECT, Value, diameter, values_of
-from matcher.reading.cell_words import is_word
-from matcher.reading.designation import is_number
+from matcher.reading.cell_words import is_word, shown
+from matcher.reading.designation import designation, is_number
 from matcher.reading.items import Claim
 from matcher.reading.listing import GIVEN, read_listing
 from matcher.reading.table_headers import SAID, Header, folded
@@ -49,7 +49,7 @@ def read_value(header: Header, cell: str, *, comma: bool = False, more: bool = F
     `comma` says that the comma is the decimal sign; with `more`, facts beyond the label's own count too
     (the value of a page's table is often half a sentence).
     """
-    cell = cell.translate(_UNSEEN).strip()
+    cell = shown(cell.translate(_UNSEEN).strip())
     if is_word("nothing", cell) or cell.endswith("?") or len(cell) > LONGEST or cell.startswith("#"):
         return ()
     if _NO_VALUE.fullmatch(cell):
@@ -95,6 +95,12 @@ def _text(header: Header, cell: str, _comma: bool) -> tuple[Value, ...]:
     rest = tuple(dict.fromkeys(part for part in numbers[1:] if part != numbers[0]))
     more: tuple[Value, ...] = (("other_numbers", rest),) if rest and field == "part_number" else ()
     return ((field, numbers[0]), *more)
+
+
+def _loose(_header: Header, cell: str, _comma: bool) -> tuple[Value, ...]:
+    """`No.` is a maker's number where it has letters or a hyphen; figures alone count the rows."""
+    number = designation(cell) if any(sign.isalpha() or sign == "-" for sign in cell) else ""
+    return (("part_number", number),) if number else ()
 
 
 def _count(header: Header, cell: str, _comma: bool) -> tuple[Value, ...]:
@@ -147,6 +153,8 @@ def _money(header: Header, cell: str, comma: bool) -> tuple[Value, ...]:
 
 def _read(header: Header, cell: str, comma: bool, more: bool) -> tuple[Value, ...]:
     column = header.column
+    if "_" in cell and cell.islower():
+        cell = cell.replace("_", " ")  # `open_box`
     special = SPECIAL.get(column.name)
     direct = special(cell) if special else ()
     if direct or not column.says:
@@ -192,6 +200,7 @@ _HOW = {
     "nothing": _nothing,
     "free": _nothing,
     "text": _text,
+    "loose": _loose,
     "count": _count,
     "number": _plain_number,
     "money": _money,

@@ -9,6 +9,7 @@ from collections.abc import Sequence
 from rapidfuzz import fuzz
 
 from matcher.reading.amounts import sums
+from matcher.reading.cell_words import shown
 from matcher.reading.decoding import decoded
 from matcher.reading.page_cards import (
     MONEY,
@@ -126,7 +127,7 @@ def _outside(root: Element, found: Sequence[Element], heading: Element | None) -
 def _single(
     heading: Element | None, lines: Sequence[str], main: Product | None, name: str, window_title: str
 ) -> list[Record]:
-    title = heading.text(400) if heading is not None else ""
+    title = shown(heading.text(400)) if heading is not None else ""
     if main is None and not has("goods", title) and are_listings(lines):
         return _line_by_line(lines, name)
     if not has("goods", title):
@@ -159,7 +160,7 @@ def _several(found: Sequence[Element], data: PageData, name: str) -> list[Record
 
 def _card(card: Element, place: int, catalogue: Catalogue) -> Record:
     heading = title_of(card)
-    title = heading.text(400) if heading is not None else ""
+    title = shown(heading.text(400)) if heading is not None else ""
     lines = visible_lines(card, heading)
     product = catalogue.take(card, title, place)
     said = product_lines(product, sums("\n".join(lines))) if product is not None else ()

@@ -8,6 +8,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field, replace
 
 from matcher.reading.amounts import is_price_range, sums
+from matcher.reading.cell_words import shown
 from matcher.reading.items import Claim
 from matcher.reading.labelled import claims_of, read_value
 from matcher.reading.listing import read_beside
@@ -52,6 +53,9 @@ class Sheet:
             self.add(line, " " * len(line))
             return
         meant, value = _labelled(line)
+        if value.startswith("=") and not shown(value):
+            self.add(line, " " * len(line))  # a formula that a spreadsheet left in the page
+            return
         if meant is None or meant.column.how == "free":
             self.add(line, line)
             return

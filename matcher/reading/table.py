@@ -14,6 +14,7 @@ from matcher.reading.table_layout import SAMPLE, Layout, headings, sniff
 from matcher.reading.table_lines import filled_cells, is_header_again, is_new_header, is_section, is_total
 from matcher.reading.table_record import own_id, row_record
 from matcher.reading.table_rows import Row, split_rows
+from matcher.reading.table_turned import turned
 from matcher.record import Record
 
 
@@ -26,6 +27,11 @@ def read_table(lines: Iterable[str], name: str, on_problem: OnProblem) -> Iterat
     lines = iter(lines)
     sample = list(islice(lines, SAMPLE))
     layout = sniff(sample)
+    on_its_side = turned(sample, layout) if len(sample) < SAMPLE else None
+    if on_its_side is not None:
+        layout, rows = on_its_side
+        yield from _numbered([(row, layout) for row in rows], name, on_problem)
+        return
     if layout is None:
         yield from _without_header(chain(sample, lines), name, on_problem)
         return

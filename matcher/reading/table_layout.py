@@ -7,15 +7,17 @@ headers that are known (`table_headers`). Title lines above the header are skipp
 from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
+from itertools import zip_longest
 
 from matcher.reading.amounts import is_continental
 from matcher.reading.cell_words import meanings
-from matcher.reading.table_headers import LONGEST, Header, folded, header
+from matcher.reading.table_headers import LONGEST, Header, columns, folded, header
 from matcher.reading.table_rows import DELIMITERS, split_line
 
 SAMPLE = 200
 """Lines that are looked at before the first row is read."""
 _HEADER_WITHIN = 40
+_LOOSE = frozenset({"no", "nr", "num", "number", "nos"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,7 +59,18 @@ def headings(cells: Sequence[str]) -> tuple[Heading, ...]:
     words = [" ".join(cell.split()) for cell in cells]
     while words and not words[-1]:
         words.pop()
-    return tuple(Heading(word, header(word)) for word in words)
+    return _with_loose_number([Heading(word, header(word)) for word in words])
+
+
+def _with_loose_number(named: Sequence[Heading]) -> tuple[Heading, ...]:
+    """`No.` beside a maker is the maker's number, where no column is called so and no title stands there."""
+    names = [heading.header.column.name if heading.header else "" for heading in named]
+    if "brand" not in names or not {"part_number", "title"}.isdisjoint(names):
+        return tuple(named)
+    loose = Header(columns()["loose_number"])
+    return tuple(
+        replace(heading, header=loose) if folded(heading.words) in _LOOSE else heading for heading in named
+    )
 
 
 def header_score(cells: Sequence[str]) -> int:
@@ -91,7 +104,7 @@ def sniff(lines: Sequence[str]) -> Layout | None:
         return _single_column(lines) or _shaped(lines, [delimiter] if named else DELIMITERS)
     cells, _ = split_line(lines[number], delimiter)
     layout = Layout(delimiter, number + 1, headings(cells))
-    layout = _with_unit_line(layout, lines)
+    layout = _with_second_line(_with_unit_line(layout, lines), lines)
     return replace(layout, comma=_has_decimal_commas(layout, lines))
 
 
@@ -155,11 +168,46 @@ def _with_unit_line(layout: Layout, lines: Sequence[str]) -> Layout:
     filled = [cell for cell in cells if cell]
     if len(filled) < 2 or not all(cell in units or cell in currencies for cell in filled):
         return layout
+    over = [heading.header for heading, cell in zip(layout.headings, cells, strict=False) if cell]
+    if sum(above is None or above.column.how == "free" for above in over) > 1:
+        return layout  # a second line of headers
     cells += [""] * (layout.width - len(cells))
     named = [
         replace(heading, header=_with_unit(heading.header, units.get(cell, ""), currencies.get(cell, "")))
         for heading, cell in zip(layout.headings, cells, strict=False)
     ]
+    return replace(layout, line=layout.line + 1, headings=tuple(named))
+
+
+def _with_second_line(layout: Layout, lines: Sequence[str]) -> Layout:
+    """Take headers from a second line below merged ones (`Electrical,,Price` over `HP,Volts,USD`).
+
+    Each of its cells stands under an empty header or one that says nothing by itself, or is a unit.
+    """
+    under = lines[layout.line] if layout.line < len(lines) else ""
+    cells = [" ".join(cell.split()) for cell in split_line(under, layout.delimiter)[0]]
+    if sum(bool(cell) and header(cell) is not None for cell in cells) < 2 or len(cells) > layout.width:
+        return layout
+    units, currencies = meanings("unit"), meanings("currency")
+    named: list[Heading] = []
+    for heading, cell in zip_longest(layout.headings, cells, fillvalue=""):
+        above = heading.header if isinstance(heading, Heading) else None
+        meant = header(str(cell)) if cell else None
+        if not isinstance(heading, Heading):
+            return layout
+        if not cell:
+            named.append(heading)
+        elif above is not None and above.column.how != "free":
+            unit = folded(str(cell))
+            if unit not in units and unit not in currencies:
+                return layout
+            named.append(
+                replace(heading, header=_with_unit(above, units.get(unit, ""), currencies.get(unit, "")))
+            )
+        elif meant is not None:
+            named.append(Heading(str(cell), meant))
+        else:
+            return layout
     return replace(layout, line=layout.line + 1, headings=tuple(named))
 
 

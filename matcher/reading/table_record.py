@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import replace
 
+from matcher.reading.cell_words import shown
 from matcher.reading.designation import designation
 from matcher.reading.items import Claim
 from matcher.reading.labelled import claims_of, read_value
@@ -32,7 +33,7 @@ def row_record(cells: Sequence[str], layout: Layout, name: str) -> Record:
     """
     row = _Row(layout)
     for heading, cell in zip(*with_view(layout.headings, cells), strict=False):
-        if stripped := cell.strip():
+        if stripped := shown(cell.strip()):
             row.add(heading, stripped)
     return row.record(name)
 

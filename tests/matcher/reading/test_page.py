@@ -239,3 +239,28 @@ def test_the_tree_is_never_deep_and_keeps_its_text() -> None:
 def test_unclosed_formatting_does_not_multiply(opening: str) -> None:
     page = "<p>" + "".join(opening.format(number) for number in range(1000)) + "</p>" + "<p>x" * 1000
     assert sum(1 for _ in tree(page).walk()) < 20_000
+
+
+@pytest.mark.parametrize(
+    ("markup", "facts"),
+    [
+        (
+            "<h1>Fan motor 1/3 HP</h1><dl><dt>Brand</dt><dd>=CONCAT(A1,B2)</dd><dt>Volts</dt><dd>115</dd></dl>",
+            {"power_hp": 0.3333, "volts": "115"},
+        ),
+        (
+            '<h1>Fan motor 1/3 HP</h1><dl><dt>Model</dt><dd>=HYPERLINK("a.html","AW-4410")</dd></dl>',
+            {"power_hp": 0.3333, "part_number": "AW-4410"},
+        ),
+        (
+            "<h1>Fan motor 1/3 HP</h1><table><tr><td>Condition</td><td>open_box</td></tr></table>",
+            {"power_hp": 0.3333, "condition": "open_box"},
+        ),
+    ],
+)
+def test_values_as_programs_write_them(markup: str, facts: dict[str, Any]) -> None:
+    [record] = read_page(f"<html><body>{markup}</body></html>", "page.html")
+    said = record.facts.said()
+    assert said == {
+        name: pytest.approx(v, abs=1e-3) if isinstance(v, float) else v for name, v in facts.items()
+    }

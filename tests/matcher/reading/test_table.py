@@ -129,3 +129,71 @@ def test_lowest_and_highest_speed_make_a_range(low: str, high: str, facts: dict[
 def test_a_view_in_a_column_of_its_own_belongs_to_the_turn() -> None:
     [(_, found)] = _read("hp,rotation,viewed from\n1/2,CW,lead end")[0]
     assert found == {"power_hp": 0.5, "turn": "cw", "seen_from": "lead_end"}
+
+
+@pytest.mark.parametrize(
+    ("text", "facts"),
+    [
+        pytest.param(
+            "Brand,Model,Electrical,,Price\n,,HP,Volts,USD\nArdwelm,AW-4410,1/3,208-230,45",
+            {
+                "part_number": "AW-4410",
+                "power_hp": 0.3333,
+                "volts": "208-230",
+                "price": 45,
+                "currency": "USD",
+            },
+            id="merged headers over a second line",
+        ),
+        pytest.param(
+            "Brand,HP,Price\nArdwelm,1/3,45\nTessary,1/2,60",
+            {"power_hp": 0.3333, "price": 45},
+            id="a first row is no second header",
+        ),
+        pytest.param(
+            "Parameter,Motor A,Motor B\nModel,AW-4410,TS-90\nHP,1/3,1/2\nVolts,230,115\nRPM,1075,825\nPrice,$45,$60",
+            {"part_number": "AW-4410", "power_hp": 0.3333, "volts": "230", "rpm": [1075], "price": 45},
+            id="labels down the side",
+        ),
+        pytest.param(
+            "HP;1/3\nSpannung;230\nDrehzahl;1.390\nPreis;1.045,50 €",
+            {"power_hp": 0.3333, "volts": "230", "rpm": [1390], "price": 1045.5},
+            id="one motor, a label a line",
+        ),
+        pytest.param(
+            'Model,Brand,HP\n"=HYPERLINK(""http://a.example/1"",""AW-4410"")",Ardwelm,1/3\n=B2&C2,Tessary,1/2',
+            {"part_number": "AW-4410", "brand": "Ardwelm"},
+            id="the text of a link",
+        ),
+        pytest.param(
+            "Model,Brand,HP\n=B2&C2,=CONCAT(A1),=1/4\nAW-1,Ardwelm,1/2",
+            {"part_number": None, "brand": None, "power_hp": None},
+            id="a formula is nothing",
+        ),
+        pytest.param(
+            "No.,Brand,HP\nAW-4410,Ardwelm,1/3", {"part_number": "AW-4410"}, id="`No.` beside a maker"
+        ),
+        pytest.param("No.,Brand,HP\n1045,Ardwelm,1/3", {"part_number": None}, id="rows that are counted"),
+        pytest.param(
+            "No.,Brand,Model,HP\nR-1045,Ardwelm,AW-4410,1/3",
+            {"part_number": "AW-4410"},
+            id="`No.` beside a model is a row's",
+        ),
+        pytest.param(
+            "Model,New Price,Our $,Qty per\nAW-4410,189.00,79.50,2",
+            {"price": 79.5, "currency": "USD", "quantity": None},
+            id="several prices, a bill of materials",
+        ),
+        pytest.param(
+            "Model,RPM,Condition\nAW-4410,RPM var. 300-1300,open_box",
+            {"rpm_range": [300, 1300], "condition": "open_box"},
+            id="a range in words, a value as programs write it",
+        ),
+    ],
+)
+def test_kinds_of_tables(text: str, facts: dict[str, object]) -> None:
+    said = _read(text)[0][0][1]
+    for field, value in facts.items():
+        assert said.get(field) == (pytest.approx(value, abs=1e-3) if isinstance(value, float) else value), (
+            field
+        )
