@@ -14,7 +14,7 @@ from ui.entry_row import Typed
 from ui.line import Heading, Line, Soft, Trouble
 from ui.theme import GRID, bold
 
-TEXT_WIDTH = 64 * GRID
+TEXT_WIDTH = 44 * GRID
 
 
 class _TestRow(QWidget):

@@ -7,6 +7,7 @@ from matcher.rest import Rest
 from ui.called import name_of
 from ui.entry_row import Typed
 from ui.line import Line, Trouble
+from ui.still_box import StillBox
 from ui.theme import GRID
 
 ENTRIES = ("bought", "delivered", "transit_days")
@@ -21,7 +22,7 @@ class DatesBar(QWidget):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.listing, self.counted = QComboBox(), QComboBox()
+        self.listing, self.counted = StillBox(), StillBox()
         self.edits = {name: Typed() for name in ENTRIES}
         self.trouble = Trouble()
         self._faults: dict[str, str] = {}
@@ -40,7 +41,7 @@ class DatesBar(QWidget):
         grid.setHorizontalSpacing(2 * GRID)
         grid.setVerticalSpacing(2)
         self.listing.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
-        self.listing.setMinimumContentsLength(24)
+        self.listing.setMinimumContentsLength(14)
         words = {
             "bought": (self.tr("Bought"), self.tr("day, as 8 Apr 2030"), 15),
             "delivered": (self.tr("Delivered"), self.tr("day it arrived"), 15),

@@ -15,6 +15,7 @@ from PySide6.QtWidgets import (
 from matcher.entry import choices, kind
 from ui.fields import Field
 from ui.line import Line, Soft, Trouble
+from ui.still_box import StillBox
 from ui.theme import GRID
 from ui.underline import Underline
 from ui.units import Units
@@ -44,14 +45,13 @@ class _Text(QLineEdit):
             self.committed.emit(self.text())
 
 
-class _Choice(QComboBox):
+class _Choice(StillBox):
     """A list of a field's values in words, empty first; `committed` gives the value's own text."""
 
     committed = Signal(str)
 
     def __init__(self, field: str, values: tuple[object, ...], parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
         self.setMinimumContentsLength(6)
         self.addItem("", "")
@@ -62,10 +62,6 @@ class _Choice(QComboBox):
     def show_text(self, text: str) -> None:
         """Show a value."""
         self.setCurrentIndex(max(0, self.findData(text)))
-
-    def wheelEvent(self, event: QEvent) -> None:
-        """Let the wheel scroll the form, never change a value in passing."""
-        event.ignore()
 
 
 class _Choices(QToolButton):

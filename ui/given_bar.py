@@ -7,11 +7,15 @@ from matcher.entry import choices
 from matcher.record import Origin
 from ui.fields import fields
 from ui.line import Line, Trouble
+from ui.still_box import StillBox
 from ui.theme import GRID
 from ui.words import choice_word
 
+ABOVE = 2
+"""Boxes in the first row of what pictures show, the longest words; three stand below."""
 
-class FieldBox(QComboBox):
+
+class FieldBox(StillBox):
     """Chooses a field by name; typing finds it."""
 
     def __init__(self, groups: tuple[str, ...], parent: QWidget | None = None) -> None:
@@ -72,20 +76,28 @@ class GivenBar(QWidget):
         across.addWidget(button)
         return across
 
-    def _seen_row(self) -> QHBoxLayout:
-        across = QHBoxLayout()
-        for field, words in (
-            ("mounting", self.tr("held by")),
-            ("shaft_flats", self.tr("flats")),
-            ("shaft_keyed", self.tr("keyway")),
-            ("shaft_ends", self.tr("ends")),
-            ("turn", self.tr("turn")),
+    def _seen_row(self) -> QGridLayout:
+        """Two rows, so that each word stands whole in a narrow window too."""
+        grid = QGridLayout()
+        grid.setSpacing(GRID // 2)
+        for place, (field, words) in enumerate(
+            (
+                ("mounting", self.tr("held by")),
+                ("turn", self.tr("turn")),
+                ("shaft_flats", self.tr("flats")),
+                ("shaft_keyed", self.tr("keyway")),
+                ("shaft_ends", self.tr("ends")),
+            )
         ):
-            across.addWidget(self._seen_box(field, words), 1)
-        return across
+            row, wide = (0, 3) if place < ABOVE else (1, 2)
+            column = wide * (place - (ABOVE if row else 0))
+            grid.addWidget(self._seen_box(field, words), row, column, 1, wide)
+        for column in range(6):
+            grid.setColumnStretch(column, 1)
+        return grid
 
-    def _seen_box(self, field: str, words: str) -> QComboBox:
-        box = QComboBox()
+    def _seen_box(self, field: str, words: str) -> StillBox:
+        box = StillBox()
         box.setAccessibleName(self.tr("Seen in a picture: {}").format(fields()[field].label))
         box.setPlaceholderText(words)
         box.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)

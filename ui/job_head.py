@@ -60,15 +60,13 @@ class JobHead(QWidget):
         down = QVBoxLayout(self)
         down.setContentsMargins(0, 0, 0, 0)
         down.setSpacing(GRID // 2)
-        across = QHBoxLayout()
-        across.addWidget(self.seek, 1)
-        across.addWidget(self.new)
-        down.addLayout(across)
+        down.addWidget(self.name)
+        down.addWidget(self.seek)
         down.addWidget(self.found)
-        named = QHBoxLayout()
-        named.addWidget(self.name, 1)
-        named.addWidget(self.file)
-        down.addLayout(named)
+        across = QHBoxLayout()
+        across.addWidget(self.new, 1)
+        across.addWidget(self.file, 1)
+        down.addLayout(across)
         down.addWidget(self._trouble)
 
     def _connect(self) -> None:
@@ -138,6 +136,7 @@ class JobHead(QWidget):
         if self.name.text() != job.name:
             self.name.setText(job.name)
             self.name.setCursorPosition(0)
+            self.name.setToolTip(shown(job.name))
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         """Let the arrows walk the list while typing; Enter opens, Escape puts away."""

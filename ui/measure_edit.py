@@ -1,11 +1,11 @@
 """The editor for one measured fact: a line, or the few words that the fact can be."""
 
-from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QWheelEvent
+from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QComboBox, QWidget
 
 from matcher.entry import choices, is_length, kind, said
 from ui.entry_row import Typed
+from ui.still_box import StillBox
 from ui.units import Units
 from ui.words import choice_word
 
@@ -31,14 +31,13 @@ class MeasureLine(Typed):
         self.show_text(bare)
 
 
-class MeasureChoice(QComboBox):
+class MeasureChoice(StillBox):
     """The words that a fact can be, empty first."""
 
     measured = Signal(str)
 
     def __init__(self, field: str, _units: Units, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
         self.setMinimumContentsLength(6)
         self.addItem("", "")
@@ -49,10 +48,6 @@ class MeasureChoice(QComboBox):
     def show_measured(self, text: str) -> None:
         """Show what the job holds."""
         self.setCurrentIndex(max(0, self.findData(text)))
-
-    def wheelEvent(self, event: QWheelEvent) -> None:
-        """Let the wheel scroll the list, never change a value in passing."""
-        event.ignore()
 
 
 MeasureEdit = MeasureLine | MeasureChoice

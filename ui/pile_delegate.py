@@ -5,7 +5,7 @@ from PySide6.QtGui import QColor, QPainter
 from PySide6.QtWidgets import QStyle, QStyledItemDelegate, QStyleOptionViewItem
 
 from ui.marks import paint_mark
-from ui.models.pile import STATE, VERDICT
+from ui.models.pile import PRICE, STATE, VERDICT
 from ui.theme import GRID, colours_of
 
 
@@ -30,12 +30,18 @@ class PileDelegate(QStyledItemDelegate):
         paint_mark(painter, place, verdict, colours.verdict(verdict))
         room = box.adjusted(5 * GRID, GRID, -GRID, -GRID)
         line = option.fontMetrics.height()
-        for row, (words, ink) in enumerate(
-            ((str(index.data()), colours.ink), (str(index.data(STATE)), colours.soft))
-        ):
+        price = str(index.data(PRICE) or "")
+        wide = option.fontMetrics.horizontalAdvance(price)
+        lines = (
+            (str(index.data()), colours.ink, room.width()),
+            (str(index.data(STATE)), colours.soft, room.width() - (wide + GRID if price else 0)),
+        )
+        for row, (words, ink, space) in enumerate(lines):
             painter.setPen(QColor(ink))
-            short = option.fontMetrics.elidedText(words, Qt.TextElideMode.ElideRight, room.width())
+            short = option.fontMetrics.elidedText(words, Qt.TextElideMode.ElideRight, space)
             painter.drawText(room.left(), room.top() + row * line + option.fontMetrics.ascent(), short)
+        painter.setPen(QColor(colours.ink))  # a price is never cut: the words before it give way
+        painter.drawText(room.right() - wide, room.top() + line + option.fontMetrics.ascent(), price)
         painter.setPen(QColor(colours.line))
         painter.drawLine(box.bottomLeft(), box.bottomRight())
         painter.restore()

@@ -7,13 +7,16 @@ from typing import Any
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QCloseEvent, QPaintEvent
-from PySide6.QtWidgets import QHBoxLayout, QMainWindow, QStackedWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QMainWindow, QVBoxLayout, QWidget
 
 from ui.line import Soft
 from ui.rail import Rail
+from ui.stack import Roomy, Stack
 from ui.theme import GRID, palette, sheet_rules, system_colours
 
 RAIL_WIDTH = 25 * GRID
+SMALLEST = (78 * GRID, 44 * GRID)
+"""A laptop's screen of 1366 x 768 at 200 %, less the system's bars."""
 
 
 class Window(QMainWindow):
@@ -30,7 +33,7 @@ class Window(QMainWindow):
         self.setWindowTitle("Samespin")
         self._was_painted = False
         self.rail = Rail(self.stage_names())
-        self.pages = QStackedWidget()
+        self.pages = Stack()
         self.top = QWidget()
         QVBoxLayout(self.top).setContentsMargins(0, 0, 0, 0)
         self.foot = QWidget()
@@ -41,6 +44,7 @@ class Window(QMainWindow):
         self.message = Soft()
         self.message.setAccessibleName(self.tr("Messages"))
         self._lay_out()
+        self.setMinimumSize(*SMALLEST)
         self.rail.chosen.connect(self.pages.setCurrentIndex)
 
     def stage_names(self) -> list[str]:
@@ -68,7 +72,7 @@ class Window(QMainWindow):
         across.setContentsMargins(0, 0, 0, 0)
         across.setSpacing(0)
         across.addWidget(left)
-        across.addWidget(self.pages, 1)
+        across.addWidget(Roomy(self.pages), 1)
         whole = QWidget()
         down = QVBoxLayout(whole)
         down.setContentsMargins(0, 0, GRID, GRID // 2)

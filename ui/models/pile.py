@@ -7,10 +7,12 @@ from PySide6.QtCore import QAbstractListModel, QModelIndex, QPersistentModelInde
 from matcher.job import Job, Listing
 from ui.answers import Answers
 from ui.called import name_of
+from ui.money_words import money
 from ui.words import counted, verdict_word
 
 VERDICT = Qt.ItemDataRole.UserRole + 1
 STATE = Qt.ItemDataRole.UserRole + 2
+PRICE = Qt.ItemDataRole.UserRole + 3
 Index = QModelIndex | QPersistentModelIndex
 
 
@@ -56,8 +58,10 @@ class Pile(QAbstractListModel):
             return self._verdict(listing)
         if role == STATE:
             return self._state(listing)
+        if role == PRICE:
+            return self._price(listing)
         if role == Qt.ItemDataRole.AccessibleTextRole:
-            return f"{name_of(listing)}, {self._state(listing)}"
+            return ", ".join(filter(None, (name_of(listing), self._state(listing), self._price(listing))))
         return None
 
     def _verdict(self, listing: Listing) -> str | None:
@@ -72,6 +76,8 @@ class Pile(QAbstractListModel):
             return words[0]
         if record.conflicts:
             words.append(counted(len(record.conflicts), "conflict"))
-        if record.facts.price is not None:
-            words.append(f"{record.facts.price:,.2f} {record.facts.currency or ''}".rstrip())
         return " · ".join(words)
+
+    def _price(self, listing: Listing) -> str:
+        record = self._answers.records.get(listing.id) if self._answers else None
+        return money(record.facts.price, record.facts.currency) if record else ""

@@ -91,10 +91,10 @@ class ListingsPage(Page):
         split.addWidget(self.list)
         split.addWidget(self._middle())
         right = self._right()
-        right.setMinimumWidth(40 * GRID)
+        right.setMinimumWidth(36 * GRID)
         split.addWidget(right)
-        self.list.setMinimumWidth(24 * GRID)
-        split.setSizes([26 * GRID, 62 * GRID, 54 * GRID])
+        self.list.setMinimumWidth(28 * GRID)
+        split.setSizes([32 * GRID, 58 * GRID, 52 * GRID])
         split.setChildrenCollapsible(False)
         return split
 

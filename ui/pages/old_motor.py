@@ -80,6 +80,7 @@ class OldMotorPage(Page):
         area.setWidget(body)
         area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        area.setMinimumWidth(body.minimumSizeHint().width() + 2 * GRID)  # no column is cut; the page scrolls
         return area
 
     def _group(self, name: str) -> QGridLayout:

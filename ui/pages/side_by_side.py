@@ -6,7 +6,6 @@ from PySide6.QtCore import QModelIndex, Qt
 from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import (
     QCheckBox,
-    QComboBox,
     QHBoxLayout,
     QMenu,
     QPushButton,
@@ -31,6 +30,7 @@ from ui.models.side import OLD, Side, check_word
 from ui.save_as import ask_where
 from ui.side_table import SideTable
 from ui.spans import shown
+from ui.still_box import StillBox
 from ui.theme import GRID
 from ui.words import outcome_word, verdict_word
 
@@ -46,7 +46,7 @@ class SideBySidePage(Page):
         self.side = Side()
         self.table = SideTable(self.side)
         self.seek = FilterEdit(self.tr("Filter the candidates"), 25)
-        self.order, self.differences = QComboBox(), QCheckBox()
+        self.order, self.differences = StillBox(), QCheckBox()
         self.trouble = Trouble()
         self.empty = Empty(
             self.tr("Nothing to compare yet: type the plate of the old motor, then paste listings.")

@@ -1,0 +1,100 @@
+"""Small screens: the window gets as small as a laptop at 200 %, pages scroll, nothing changes in passing."""
+
+import pytest
+from PySide6.QtCore import QPoint, QPointF, Qt
+from PySide6.QtGui import QImage, QPainter, QWheelEvent
+from PySide6.QtWidgets import QApplication, QComboBox, QListView, QScrollArea
+
+from matcher.tables import data_folder
+from ui.bench import ARRIVAL, LISTINGS, OLD_MOTOR
+from ui.models.pile import PRICE
+from ui.stack import Roomy
+
+
+@pytest.fixture
+def demo(open_bench, settle):
+    bench = open_bench(demo=data_folder() / "demo")
+    settle(bench)
+    return bench
+
+
+@pytest.mark.parametrize("size", [(1024, 640), (683, 360)], ids=["1024 x 640", "1366 x 768 at 200 %"])
+def test_the_window_gets_small_and_every_page_scrolls_to_its_end(demo, settle, size):
+    window = demo.window
+    window.resize(*size)
+    for stage, page in enumerate(demo.pages):
+        window.go_to(stage)
+        settle(demo)
+        QApplication.processEvents()
+        assert (window.width(), window.height()) == size
+        room = window.findChild(Roomy)
+        least = page.minimumSizeHint().width()
+        for bar, seen, whole in (
+            (room.horizontalScrollBar(), room.viewport().width(), least),
+            (room.verticalScrollBar(), room.viewport().height(), window.pages.least_height(page.width())),
+        ):
+            assert bar.maximum() == max(0, whole - seen)
+
+
+def test_both_columns_of_the_form_stand_whole_at_1024(demo, settle):
+    page = demo.pages[OLD_MOTOR]
+    demo.window.resize(1024, 640)
+    settle(demo)
+    QApplication.processEvents()
+    area = next(one for one in page.findChildren(QScrollArea) if one.isAncestorOf(page.edits["volts"]))
+    for edit in page.edits.values():
+        right = edit.mapTo(area.viewport(), QPoint(edit.width(), 0)).x()
+        assert right <= area.viewport().width(), edit.field.name
+
+
+def wheel_over(box: QComboBox) -> None:
+    at = QPointF(box.rect().center())
+    turned = QWheelEvent(
+        at,
+        box.mapToGlobal(at),
+        QPoint(),
+        QPoint(0, -120),
+        Qt.MouseButton.NoButton,
+        Qt.KeyboardModifier.NoModifier,
+        Qt.ScrollPhase.NoScrollPhase,
+        False,
+    )
+    QApplication.sendEvent(box, turned)
+
+
+@pytest.mark.parametrize("stage", [OLD_MOTOR, LISTINGS, ARRIVAL])
+def test_the_wheel_changes_nothing_in_passing(demo, settle, stage):
+    demo.window.go_to(stage)
+    before = demo.session.job
+    boxes = demo.pages[stage].findChildren(QComboBox)
+    assert boxes
+    for box in boxes:
+        wheel_over(box)
+    settle(demo)
+    assert demo.session.job == before
+
+
+def test_no_price_of_the_pile_is_cut(demo):
+    """The last pixels of a price are painted, also where the words before it had to give way."""
+    page = demo.pages[LISTINGS]
+    demo.window.go_to(LISTINGS)
+    painted: list[str] = []
+
+    class Heard(QPainter):
+        def drawText(self, *args: object) -> None:
+            painted.append(str(args[-1]))
+
+    view: QListView = page.list
+    delegate = view.itemDelegate()
+    image = QImage(view.minimumWidth(), 60, QImage.Format.Format_RGB32)
+    for row in range(page.pile.rowCount()):
+        from PySide6.QtWidgets import QStyleOptionViewItem
+
+        option = QStyleOptionViewItem()
+        view.initViewItemOption(option)
+        option.rect = image.rect()
+        heard = Heard(image)
+        delegate.paint(heard, option, page.pile.index(row))
+        heard.end()
+        price = page.pile.index(row).data(PRICE)
+        assert not price or painted[-1] == price
