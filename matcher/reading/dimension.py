@@ -6,6 +6,7 @@ from matcher.reading.whose import THICKEST_SHAFT, Subjects
 
 _POWERS = frozenset({0.25, 0.5})
 _OVERALL = ("overall", "oal", "total length", "length overall")
+_SHORTEST = 0.7  # inch; of a shaft's length that nothing names
 _LABEL_ENDS = frozenset({":", "=", ")"})
 _LONG_SHAFT = 1.3  # inch; more is a length, where nothing else is said
 _THICK_SHAFTS = frozenset({1.375, 1.625})  # of the frames 213T and 254T
@@ -110,7 +111,7 @@ def _field_of_shaft(items: Items, subject: str, length: Length, aspect: str | No
     if aspect == "len" or subject == "shaft_length":
         return "shaft_length_in"
     thick = _claimed_diameter(items, length)
-    if thick and length.inches > 1.5 * thick:
+    if thick and length.inches > max(1.5 * thick, _SHORTEST):
         return "shaft_length_in"  # `Shaft 6 mm, 25 mm`
     return "shaft_diameter_in" if _is_thick(items, length) else "shaft_length_in"
 

@@ -34,7 +34,17 @@ _SPOKEN = {
 _FLATS = frozenset({"flat", "flats", "flt", "flts"})
 _AND = frozenset({"and", "&", "n"})
 # Fractions as they are spoken behind a whole number: `five and three eighths`.
-_TOPS = {"a": 1, "one": 1, "three": 3, "five": 5, "seven": 7, "nine": 9, "eleven": 11, "thirteen": 13}
+_TOPS = {
+    "a": 1,
+    "an": 1,
+    "one": 1,
+    "three": 3,
+    "five": 5,
+    "seven": 7,
+    "nine": 9,
+    "eleven": 11,
+    "thirteen": 13,
+}
 _BOTTOMS = {"half": 2, "quarter": 4, "quarters": 4, "fourths": 4, "eighth": 8, "eighths": 8} | {
     "sixteenth": 16,
     "sixteenths": 16,

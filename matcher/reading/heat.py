@@ -6,6 +6,9 @@ from matcher.units import fahrenheit_to_celsius
 
 _AFTER_LETTER = frozenset({"ins", "insulation", "class", "class insulation", "insul"})
 
+_CLASSES = frozenset("BFH")
+_CELLS = frozenset("/|,;*")
+
 
 def insulation(items: Items, i: int, _value: str) -> None:
     """`INS CL B`, `Th.Cl. F`, `class F insulation`; never the class of a hazardous location."""
@@ -65,6 +68,9 @@ def celsius(items: Items, i: int) -> None:
         return
     items.used[i] = True
     _degrees(items, value, i, i)
+    letter = items.raw(i - 2)
+    if letter in _CLASSES and items.word(i - 1) in _CELLS and items.word(i - 3) in _CELLS:
+        items.claim("insulation_class", letter, i - 2)  # `F / 40C`
 
 
 def _is_rise(items: Items, j: int) -> bool:

@@ -210,7 +210,8 @@ class Items:
             short = word != "." or len(before) <= _ABBREVIATED or before.isupper()
             return not (short and figure_follows(self.scan.words, token + 1))  # `V. 115  A. 4.8`
         if word != ".":  # a row of points leads on when it touches what follows
-            return self.scan.gaps[token] != ""
+            leads_on = len(word) > 3 and token and self.scan.gaps[token - 1] != ""  # `Shaft ....... 5/16`
+            return self.scan.gaps[token] != "" and not leads_on
         return (
             bool(self.scan.gaps[token])
             or token + 1 == len(self.scan.words)

@@ -59,7 +59,11 @@ def _of_band(items: Items, i: int) -> bool:
     if not items.word(i).rstrip("s").endswith(_ARMS):
         return False
     near = range(max(0, i - _NEAR), i)
-    return any(items.said(j, "fact") == "mounting=band" and items.clause[j] == items.clause[i] for j in near)
+    return any(
+        "mounting=band" in (items.said(j, "fact"), items.said(j, "weak"))
+        and items.clause[j] == items.clause[i]
+        for j in near
+    )
 
 
 def fact(items: Items, i: int, value: str) -> None:
@@ -75,6 +79,8 @@ def fact(items: Items, i: int, value: str) -> None:
         return
     if said == "TENV" and items.word(i) == "te" and items.is_glued(i) and items.word(i + 1)[:1].isalnum():
         return  # a piece of a number: `TE-HALF-E`
+    if items.word(i) == "te" and items.is_glued(i) and items.raw(i + 1).isalnum():
+        return  # `TE-HALF`: part of a number
     vague = (field == "enclosure" and items.word(i) in _VAGUE) or items.word(i) in _OF_KEY_ALONE
     items.claim(field, _VALUES.get(said, said), i, strength=0 if vague else 1)
 
@@ -142,6 +148,7 @@ def protector(items: Items, i: int, value: str) -> None:
     items.claim("protector", value, i, strength=strength)
 
 
+_LOOSE = frozenset({"round", "flat", "a flat", "has the flat", "flat side", "flat spot", "plana"})
 _BARE_FLATS = frozenset({"flat", "a flat", "with flat", "with a flat", "has a flat"})
 
 
@@ -152,7 +159,7 @@ def flats(items: Items, i: int, value: str) -> None:
         items.used[counted] = True
         items.claim("shaft_flats", int(items.numbers[counted].value or 0), i, counted, 2)
         return
-    if value == "-" or (items.word(i) in ("round", "flat", "a flat") and not _of_shaft(items, i)):
+    if value == "-" or items.word(i + 1) == "rate" or (items.word(i) in _LOOSE and not _of_shaft(items, i)):
         return
     value = "0" if denied(items, i) else value
     items.claim("shaft_flats", int(value), i, strength=1 if items.word(i) in _BARE_FLATS else 2)

@@ -20,6 +20,9 @@ OPPOSITE = {"cw": "ccw", "ccw": "cw"}
 
 def turn(items: Items, i: int, value: str) -> None:
     """Claim a turn, with its view when the sentence gives one."""
+    spaced = " " in items.word(i) and items.raw(i) in ("C", "c")
+    if spaced and items.is_glued(i - 1):
+        return  # `R-C-W-Y-G`: terminals
     if "view" in items.roles[i] or _of_wheel(items, i) or _asks_which(items, i):
         return
     if _is_legend(items, i, value):
@@ -115,8 +118,14 @@ def rev(items: Items, i: int, _value: str) -> None:
         and len(items.raw(i + 1)) > 2
         and not items.has(i + 1, "num")
     )
-    if spec or items.has(before, "rotlabel") or (alone and not items.has(i - 1, "num")):
+    point = items.scan.gaps[items.last[i]][:1] == "." and _opens_sentence(items.raw(i + 1))
+    cell = items.word(i - 1) in ("/", "|", ",", "") and not items.has(i - 1, "num")
+    if spec or (point and cell) or items.has(before, "rotlabel") or (alone and not items.has(i - 1, "num")):
         items.claim("turn", ("either", None), i)
+
+
+def _opens_sentence(raw: str) -> bool:
+    return len(raw) > 2 and raw[0].isupper() and raw[1].islower()
 
 
 def _view_of(items: Items, i: int) -> tuple[str, int] | None:
@@ -137,7 +146,7 @@ def _view_of(items: Items, i: int) -> tuple[str, int] | None:
 
 def _view_at(items: Items, j: int) -> tuple[str, int] | None:
     """A view named by a phrase, or a word of looking and the thing looked at (`viewed from the spindle`)."""
-    if items.used[j]:
+    if items.used[j] or (items.doubted and items.clause[j] in items.doubted):
         return None
     if "view" in items.roles[j]:
         items.used[j] = True

@@ -190,6 +190,11 @@ def _frame(claims: list[Claim]) -> Answer:
     return (best.value, best, []) if against is None else (None, None, [best, against])
 
 
+def _position(claims: list[Claim]) -> Answer:
+    """`Shaft up or shaft down or sideways, it is marked all position`: any of them."""
+    return _one([claim for claim in claims if claim.value == "any"] or claims)
+
+
 def _hertz(claims: list[Claim]) -> Answer:
     both = [claim for claim in claims if claim.value == "50/60"]
     return _one(both or claims)
@@ -228,6 +233,7 @@ _RULES: dict[str, Callable[[list[Claim]], Answer]] = {
     "amps": _fuller_list,
     "frame": _frame,
     "hertz": _hertz,
+    "shaft_position": _position,
     "condition": _condition,
     "motor_type": _motor_type,
 }

@@ -35,6 +35,8 @@ def subject_at(items: Items, j: int) -> str | None:
     subject = roles.get("subject")
     if subject == "shaft":
         return _beside_shaft(items, j)
+    if subject == "other" and items.words[j] == "incl shaft" and items.scan.raw[items.last[j]][0] == "S":
+        return "shaft"  # `cap incl. Shaft 12.7 mm`
     if subject == "shaft_length" and "shaft" not in items.word(j) and _of_studs(items, j):
         return "other"
     return None if subject == "body" and items.word(j) == "od" and _is_thin(items, j) else subject
