@@ -19,7 +19,7 @@ def listing_rows(root: Element) -> Rows:
 
 
 def _tables(root: Element) -> list[list[Element]]:
-    """Return the rows of each table in one walk; a row that holds a table lays a page out, it lists nothing."""
+    """Return the rows of each table in one walk; a row that holds a table lays a page out and lists none."""
     tables: list[list[Element]] = []
     laid_out: set[Element] = set()
     stack: list[tuple[Element, list[Element] | None, Element | None]] = [(root, None, None)]

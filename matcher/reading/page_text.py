@@ -10,6 +10,7 @@ from dataclasses import dataclass, field
 
 from matcher.reading.cell_words import meanings
 from matcher.reading.page_pairs import LONGEST_LABEL, Pair, are_labels, grid, inside_groups, pairs
+from matcher.reading.page_speeds import lists_of_one
 from matcher.reading.page_tree import Element
 from matcher.reading.page_words import any_name
 from matcher.reading.table_headers import folded, header
@@ -61,6 +62,8 @@ _INLINE = frozenset(
     ]
 )
 _NAME_PARTS = re.compile(r"[^a-z0-9]+|(?<=[a-z])(?=[A-Z])")
+_MOST_SPEEDS = 14
+_LONGEST_CELL = 40
 _SPACES = re.compile(r"\s+")
 _WHOLE_SUM = re.compile(r"[$€£] ?[\d,]{1,9}$")
 
@@ -223,9 +226,12 @@ def _label(element: Element) -> str:
 
 def _writegrid(rows: list[list[Element]], writer: Writer) -> None:
     """Write the one row of a table under its headers; several rows are several things, or speeds of one."""
+    heads = [cell.text(LONGEST_LABEL + 10).rstrip(" :") for cell in rows[0]]
     if len(rows) == 2:
-        heads = [cell.text(LONGEST_LABEL + 10).rstrip(" :") for cell in rows[0]]
         _write_pairs(list(zip(heads, rows[1], strict=False)), writer)
+    else:
+        cells = [[cell.text(_LONGEST_CELL) for cell in row] for row in rows[1:_MOST_SPEEDS]]
+        _write_pairs(list(lists_of_one(heads, cells)) if len(rows) < _MOST_SPEEDS else [], writer)
 
 
 def _row(row: Element, writer: Writer) -> None:

@@ -29,6 +29,11 @@ _SIGNS = frozenset("-:.=")
 _MERGED = ("power_hp", "rpm", "amps")
 
 
+def is_speed(words: str) -> bool:
+    """Say whether words name a speed: `High`, `med-lo`, `3rd`."""
+    return _SPEEDS.fullmatch(words) is not None
+
+
 def stack_values(items: Items) -> None:
     """Make one list of figures that stand below each other or side by side, and belong to one label."""
     lines = _lines(items)

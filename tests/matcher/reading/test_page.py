@@ -264,3 +264,36 @@ def test_values_as_programs_write_them(markup: str, facts: dict[str, Any]) -> No
     assert said == {
         name: pytest.approx(v, abs=1e-3) if isinstance(v, float) else v for name, v in facts.items()
     }
+
+
+SPEEDS = (
+    "<tr><td>High (black)</td><td>1/2</td><td>1075</td><td>7.2</td></tr>"
+    "<tr><td>Low (red)</td><td>1/4</td><td>825</td><td>3.9</td></tr>"
+)
+SUPPLIES = "<tr><td>115</td><td>7.2</td><td>60</td></tr><tr><td>230</td><td>3.6</td><td>60</td></tr>"
+
+
+@pytest.mark.parametrize(
+    ("table", "facts"),
+    [
+        (
+            f"<tr><th>Speed</th><th>HP</th><th>RPM</th><th>Amps</th></tr>{SPEEDS}",
+            {"power_hp": 0.5, "rpm": [1075, 825], "speeds": 2, "amps": [7.2, 3.9]},
+        ),
+        (
+            f"<tr><th>Volts</th><th>Amps</th><th>Hz</th></tr>{SUPPLIES}",
+            {"volts": "115/230", "amps": [7.2, 3.6], "hertz": "60"},
+        ),
+        (
+            f"<tr><th>Model</th><th>HP</th><th>RPM</th><th>Amps</th></tr>{SPEEDS.replace('High', 'AW-4420')}",
+            {},
+        ),
+        ("<tr><th>Volts</th><th>HP</th><th>Hz</th></tr><tr><td>115</td><td>1/2</td><td>60</td></tr>" * 2, {}),
+    ],
+    ids=["speeds", "supplies", "several motors", "no two supplies"],
+)
+def test_rows_of_one_motor(table: str, facts: dict[str, Any]) -> None:
+    page = f"<html><body><h1>Ardwelm AW-4410 blower motor</h1><table>{table}</table><p>$95</p></body></html>"
+    said = read_page(page, "page.html")[0].facts.said()
+    given = {"brand", "part_number", "price", "currency"}
+    assert {name: value for name, value in said.items() if name not in given} == facts
