@@ -129,7 +129,7 @@ def before(items: Items, start: int, strength: int = 2) -> None:
         and steps < 3
         and (
             any(kind in items.roles[k] for kind in ("label", "fill", "motor", "module"))
-            or items.word(k) in ("#", "-", "brand", ",")
+            or items.word(k) in ("#", "-", "brand", ",", "number", "no")
         )
     ):
         k, steps = k - 1, steps + 1
@@ -155,12 +155,13 @@ def before(items: Items, start: int, strength: int = 2) -> None:
 def _lower_name(items: Items, k: int, start: int) -> bool:
     """A seller who writes no capitals: an unknown word right before a number without capitals."""
     raw = items.raw(k)
+    opens = k == 0 or items.word(k - 1) in _BEFORE_SENTENCE
     return (
         k == start - 1
         and len(raw) > 3
         and raw.isalpha()
         and raw.islower()
-        and items.raw(start).islower()
+        and (items.raw(start).islower() or opens)
         and not items.roles[k]
         and raw not in ordinary()
     )

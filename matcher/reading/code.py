@@ -25,6 +25,7 @@ _RATED = re.compile(
 _LONGEST = 24  # tokens behind the first one of a code
 _REMEMBERED = 20_000  # words that stand together come back in listing after listing
 _LETTERS = re.compile(r"[^\W\d_]+")
+_FIGURES_FIRST = re.compile(r"\d{1,3}[A-Z]{1,2}\d{2,}-\d+[A-Z]?")  # `9C115-24`
 _HYPHENED = re.compile(r"[A-Z]{1,4}-\d{2}")
 _LABELS = frozenset({"V", "HP", "RPM", "HZ", "A", "W", "KW", "FLA", "LRA", "PH"})
 _JOINED = re.compile(r"[A-Z]{1,3}\d{3,}[A-Z-]")
@@ -80,6 +81,8 @@ def is_code(text: str) -> bool:
         return False
     if all(_stands_alone(word.lower()) for word in letters):
         # `V208-230HZ60PH1` has more than one known word in it, a code one at most.
+        if _FIGURES_FIRST.fullmatch(text):
+            return letters[0] not in _LABELS
         return bool(_HYPHENED.match(text)) or (
             bool(_JOINED.match(text)) and len(letters) == 1 and letters[0] not in _LABELS
         )

@@ -12,6 +12,7 @@ _ON_PLATES = "nothing on plates"
 _NUMBER_LIKE = re.compile(r"[A-Za-z0-9]+(?:[-./ ][A-Za-z0-9]+)*")
 _SHORTEST_OTHER = 4  # `interchange T5 and T8` tells of leads
 _NAMES = 3
+_WORDS = frozenset({"part", "model", "number is", "type", "style", "also"})
 _LIKENING = frozenset({"same as", "is the same as", "identical to", "comparable to", "compare to", "comp to"})
 _MAKERS = frozenset(
     {
@@ -78,8 +79,10 @@ def _behind_fills(items: Items, j: int) -> int:
     for _ in range(4):
         series = items.has(j + 1, "num") and items.raw(j).isupper() and not items.raw(j - 1).isupper()
         series = series and items.word(j) not in _NUMBER_WORDS  # `PROG. NO. 50-2A-11`
-        if series or not (items.has(j, "fill") or items.word(j) in _FILLS):
+        if series or not (items.has(j, "fill") or items.word(j) in _FILLS or "onplate" in items.roles[j]):
             break
+        if items.word(j) == "." and items.segment[j] != items.segment[j - 1] and items.word(j - 1) in _WORDS:
+            break  # `it was a spare part. 35 EUR`
         j += 1
     return j
 
@@ -101,7 +104,19 @@ def _whose(items: Items, i: int) -> str:
     if _is_modules(items, i):
         return "module_number"
     before = (items.word(i - 1), items.word(i - 2))
-    return "other_numbers" if not _MAKERS.isdisjoint(before) and not items.plate else "part_number"
+    others = not _MAKERS.isdisjoint(before) or _is_of_another(items, i)
+    return "other_numbers" if others and not items.plate else "part_number"
+
+
+def _is_of_another(items: Items, i: int) -> bool:
+    """`Motor mod: CR-K50. Halvorst part # is 61-2088`: a name labels a second number of its own."""
+    if i == 0 or not brand.is_name(items, i - 1):
+        return False
+    known = [claim for claim in items.claims if claim.field == "part_number" and claim.strength >= 2]
+    if not known or any(claim.field == "brand" for claim in items.claims):
+        return False
+    items.used[i - 1] = True  # it isn't the motor's maker either
+    return True
 
 
 def _is_of_a_part(items: Items, i: int) -> bool:
@@ -179,7 +194,7 @@ def _code_at(items: Items, j: int) -> tuple[str, int, int] | None:
     if not any(char.isdigit() for char in text) or len(text) < 2 or not _NUMBER_LIKE.fullmatch(plain):
         return None
     end_item = item_of(items, j, last)
-    if re.fullmatch(r"\d{1,2}/\d{1,2}", text):
+    if re.fullmatch(r"\d{1,2}/\d{1,2}", text) or (items.has(j, "num") and items.has(end_item + 1, "money")):
         return None
     if (
         "-" not in text

@@ -11,6 +11,7 @@ from matcher.reading import (
     bearings,
     brand,
     capacitor,
+    condition,
     control,
     days,
     frame,
@@ -73,6 +74,7 @@ _WORDS: dict[str, Handler] = {
     **module.HANDLERS,
     **series.HANDLERS,
     **terms.HANDLERS,
+    **condition.HANDLERS,
     **money.HANDLERS,
 }
 

@@ -7,7 +7,7 @@ from matcher.reading import brand, frame
 from matcher.reading.code import is_ball_bearing, is_code, is_second_piece, is_series, mended, reach, written
 from matcher.reading.identity import claim_number, item_of, take
 from matcher.reading.items import Items
-from matcher.reading.spaced_code import last_piece
+from matcher.reading.spaced_code import RATED, last_piece
 
 _STEPS = 3
 _BEHIND_NAMES = frozenset({"num", "label", "motor"})
@@ -34,7 +34,7 @@ def loose_codes(items: Items) -> None:
             continue
         if (
             first
-            and is_series(items.scan.raw[first - 1])
+            and (is_series(items.scan.raw[first - 1]) or _is_labelled_series(items, first - 1, text))
             and _after_name(items, start - 1)
             and is_second_piece(text)
             and items.scan.gaps[first - 1] == " "
@@ -53,6 +53,12 @@ def loose_codes(items: Items) -> None:
         end = item_of(items, i, last)
         take(items, start, end)
         _loose(items, written(items, first, last), start, end)
+
+
+def _is_labelled_series(items: Items, token: int, text: str) -> bool:
+    """`KL 92-4`: letters that label a rating elsewhere open a number before figures with a hyphen."""
+    raw = items.scan.raw[token]
+    return "-" in text and raw.isalpha() and raw.isupper() and 1 < len(raw) < 4 and raw not in RATED
 
 
 def _leads_on(items: Items, k: int) -> bool:
@@ -143,6 +149,8 @@ def _after_name(items: Items, k: int, *, bare: bool = False) -> bool:
     j = k - 1 - (not bare and items.has(k - 1, "motor"))
     while items.word(j) in ("#", "no", "number", ".", "(") and k - j < _STEPS:
         j -= 1
+    if j < k - 1 and items.word(j) == ",":
+        j -= 1  # `Trunfold, number TF 7712`
     return j >= 0 and brand.is_name(items, j) and len(items.raw(j)) > 3
 
 

@@ -62,6 +62,7 @@ SILENT = [
     "local",
     "spends",
     "goods",
+    "onplate",
     "nosplit",
 ]
 UNITS = {

@@ -1,0 +1,148 @@
+"""The condition of what is for sale: new, opened, rebuilt, tested, used, for parts."""
+
+from matcher.reading.days import DAYS
+from matcher.reading.items import Items
+
+_NEAR = 7
+
+
+def condition(items: Items, i: int, value: str) -> None:
+    """Words for the condition; which of several counts is settled later."""
+    before = items.word(i - 1) if i else ""
+    if before in ("not", "no", "never", "isn't") and items.clause[i - 1] == items.clause[i]:
+        return
+    if items.word(i) in _DOES and (before in _WILL or _does_something(items, i + 1)):
+        return
+    if _of_terms(items, i, value) or _is_supposed(items, i):
+        return
+    muted = items.muted[i]
+    if "origin" in items.roles[i] and items.word(i).split(" ")[0] in _TAKEN and not _of_new(items, i):
+        items.muted[i] = ""  # `pulled from a 3 ton unit`
+    items.claim("condition", value, i)
+    items.muted[i] = muted
+
+
+_TAKEN = frozenset({"pulled", "removed", "taken", "salvaged", "came"})
+_SUPPOSES = frozenset({"if", "unless", "against", "only if", "in case", "should it be"})
+_DOES = frozenset({"runs", "works", "pull", "run", "fonctionne", "tested at"})
+_WILL = frozenset({"it", "to", "will", "can", "you", "ex", "ex-", "-", "that", "which", "and"})
+_PLACES = frozenset(
+    {
+        "from",
+        "off",
+        "straight",
+        "in",
+        "as",
+        "through",
+        "without",
+        "either",
+        "both",
+        "a",
+        "the",
+        "this",
+        "any",
+        "at",
+    }
+)
+
+
+def _of_new(items: Items, i: int) -> bool:
+    """`removed from a new unit`: it has hardly run."""
+    return any(items.has(j, "newword") or items.said(j, "cond") == "new" for j in range(i + 1, i + 6))
+
+
+def _is_supposed(items: Items, i: int) -> bool:
+    """`unless it is dead on arrival`, `only if defective`: a state that nobody says it is in."""
+    return any(
+        items.word(j) in _SUPPOSES and items.clause[j] == items.clause[i] for j in range(max(0, i - 3), i)
+    )
+
+
+def _does_something(items: Items, j: int) -> bool:
+    """`runs counterclockwise`, `works from the thermostat`: how it works, not whether."""
+    kinds = ("turn", "turnview", "look", "either", "num", "fact")
+    if items.word(j - 1) == "pull" and items.word(j)[:4] == "from":
+        return False
+    return items.word(j).split(" ")[0] in _PLACES or any(items.has(j, kind) for kind in kinds)
+
+
+def _of_terms(items: Items, i: int, value: str) -> bool:
+    """`90 days parts only`, `returns: unopened, 30 days`: the state in which the terms hold."""
+    about = {"for_parts": ("warranty",), "new": ("returns",)}.get(value, ())
+    for j in range(i - 1, max(-1, i - 1 - _NEAR), -1):
+        if items.segment[j] != items.segment[i]:
+            break
+        if any(kind in items.roles[j] for kind in about):
+            return True
+    return value == "for_parts" and items.word(i) == "parts only" and items.has(i + 1, "warranty")
+
+
+_NOT_THE_MOTOR = frozenset(
+    [
+        "a",
+        "my",
+        "our",
+        "the",
+        "your",
+        "with",
+        "w/",
+        "needs",
+        "like",
+        "than",
+        "another",
+        "some",
+        "any",
+        "for",
+        "put",
+        "as",
+        "got",
+        "when",
+    ]
+)
+_GOES_ON = frozenset(
+    {
+        "in",
+        "with",
+        "never",
+        "old",
+        "and",
+        "-",
+        "/",
+        "surplus",
+        "unused",
+        "spare",
+        "from",
+        "condition",
+        "without",
+        "w/o",
+        "no",
+    }
+)
+_SAYS_SO = frozenset({"is", "cond", "condition", "fully", "all", "both", "are", "status", "state", "used"})
+
+
+def new(items: Items, i: int, _value: str) -> None:
+    """`New` said of the motor: alone, before a price or a stop; not `new bearings`, `a new unit`."""
+    before, after = items.word(i - 1), items.word(i + 1)
+    sold = any(items.has(i + 1, kind) for kind in ("money", "price", "warranty")) or (
+        items.has(i + 1, "num") and items.said(i + 2, "after") in DAYS
+    )
+    if before in _NOT_THE_MOTOR and not sold:
+        return
+    if items.has(i + 1, "bearing"):
+        return
+    opens = i == 0 or items.clause[i - 1] != items.clause[i] or not before[:1].isalnum()
+    closed = i + 1 >= len(items) or items.clause[i + 1] != items.clause[i] or after in _GOES_ON
+    raw = items.raw(i + 1)
+    names_it = items.has(i + 1, "motor") or (
+        raw[:1].isupper() and not items.raw(i).isupper() and not items.roles[i + 1]
+    )
+    if (
+        sold
+        or (closed and (opens or before in _SAYS_SO))
+        or (opens and (names_it or items.source == "title"))
+    ):
+        items.claim("condition", "new", i)
+
+
+HANDLERS = {"cond": condition, "newword": new}
