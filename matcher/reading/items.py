@@ -32,6 +32,8 @@ _NO_ITEMS: list[Roles] = [NO_ROLES] * _PADDING
 _NO_WORDS = [""] * _PADDING
 SEGMENT_ENDS = frozenset("\n|;.!?")
 CLAUSE_ENDS = frozenset(",+→") | TURNS
+_FRESH = TURNS | {"*"}
+"""Signs and words behind which no denial goes on."""
 _BRACKETS = frozenset("()[]")
 _OPENING = frozenset("([")
 _PLAIN, _FIGURES, _COMMA, _STOP = Kind.PLAIN, Kind.FIGURES, Kind.COMMA, Kind.STOP
@@ -193,8 +195,12 @@ class Items:
             elif muted not in _LASTING:
                 self.outside, muted = _NOWHERE, before
             return NO_ROLES, clause + 1, segment, muted
-        if sign in CLAUSE_ENDS or (sign in "-/" and self._free_dash(token)):
-            sticks = muted == "sticky" and sign not in TURNS and self._goes_on(token + 1)
+        if (
+            sign in CLAUSE_ENDS
+            or (sign in "-/" and self._free_dash(token))
+            or (sign == "*" and self._is_bullet(token))
+        ):
+            sticks = muted == "sticky" and sign not in _FRESH and self._goes_on(token + 1)
             if not sticks and muted not in _LASTING:
                 muted = self.outside[1] if self.outside[0] == segment else ""
             return NO_ROLES, clause + 1, segment, muted
@@ -233,6 +239,9 @@ class Items:
         unit = before.get("unit") if len(self.roles) > 1 and "num" in self.roles[-2] else None
         other = entries()[words[token + 1]].roles.get("unit") if token + 1 < len(words) else None
         return "fact" not in before and (unit is None or other is None or unit == other)
+
+    def _is_bullet(self, token: int) -> bool:
+        return self.scan.gaps[token] != "" or (token > 0 and self.scan.gaps[token - 1] != "")
 
     def _free_dash(self, token: int) -> bool:
         return self.scan.gaps[token] != "" and token > 0 and self.scan.gaps[token - 1] != ""

@@ -26,6 +26,7 @@ _CYCLES_AND_PHASE = {
     for sign in "/-"
     for text in (f"{hertz}{sign}{phase}", f"{phase}{sign}{hertz}")
 }
+_BRACKET = 12  # items
 _AT = frozenset({"@", "at"})
 _AMPERES = frozenset({"a", "A"})
 _RATED = frozenset(
@@ -42,11 +43,18 @@ def unit_after(items: Items, i: int) -> tuple[str | None, int]:
     word = items.words[j]
     if word in _BEFORE_UNITS or (word == "x" and roles[j + 1].get("after") == "spd"):
         j += 1
+    elif word == "(" and "not" in roles[j + 1]:
+        j = _behind_bracket(items, j)  # `115 (not 230) volts`
     behind = roles[j]
     said = behind.get("after") or behind.get("unit")
     if said == "A" and items.raws[j] != "A" and not items.is_glued(i) and "." not in items.numbers[i].text:
         return None, j  # `3 a day`; amperes are a capital, touch their figure or are told in tenths
     return said, j
+
+
+def _behind_bracket(items: Items, j: int) -> int:
+    """Return the item behind the bracket that opens at `j`, or `j` where it doesn't close soon."""
+    return next((k + 1 for k in range(j + 1, j + _BRACKET) if items.word(k) == ")"), j)
 
 
 def label_before(items: Items, i: int) -> tuple[str | None, int]:
@@ -162,13 +170,15 @@ def _by_neighbours(items: Items, i: int, number: Numeral) -> Given | None:
     """What stands beside a figure tells what it is.
 
     `208-230 60 1PH`: cycles before the phase; `230V/60/1`: cycles and phase behind a stroke;
-    `3.6 A @ 208, 3.4 @ 230`: amperes at their volts.
+    `3.6 A @ 208, 3.4 @ 230`: amperes at their volts; `115, not 230`: volts.
     """
     if number.text in ("50", "60") and items.has(i + 1, "num") and items.said(i + 2, "unit") == "ph":
         return {"hertz": number.text}
     if items.word(i - 1) in _AT and items.said(i - 2, "unit") in _AMPERES and number.text in _RATED:
         return {"volts": number.text}
     beside = items.numbers.get(i + 2)
+    if items.has(i + 1, "not") and beside and {number.text, beside.text} <= _RATED:
+        return {"volts": number.text}
     if items.word(i + 1) in _AT and "." in number.text and beside and beside.text in _RATED:
         return READERS["a"](number)
     supply = _CYCLES_AND_PHASE.get(number.text) if items.word(i - 1) in ("/", "-") else None

@@ -21,7 +21,7 @@ OPPOSITE = {"cw": "ccw", "ccw": "cw"}
 def turn(items: Items, i: int, value: str) -> None:
     """Claim a turn, with its view when the sentence gives one."""
     spaced = " " in items.word(i) and items.raw(i) in ("C", "c")
-    if spaced and items.is_glued(i - 1):
+    if (spaced and items.is_glued(i - 1)) or _is_not(items, i):
         return  # `R-C-W-Y-G`: terminals
     if "view" in items.roles[i] or _of_wheel(items, i) or _asks_which(items, i):
         return
@@ -41,10 +41,17 @@ def turn(items: Items, i: int, value: str) -> None:
 def turn_and_view(items: Items, i: int, value: str) -> None:
     """`CWLE`, `CCW (ODE)`: both in one."""
     which, view = value.split()
+    if _is_not(items, i):
+        return
     if _both_ways(items, i, which):
         items.claim("turn", ("either", None), i, i + 2)
         return
     items.claim("turn", (which, view), i)
+
+
+def _is_not(items: Items, i: int) -> bool:
+    """`CCW, not CW`; a `no` before a turn may as well correct the one before it."""
+    return items.has(i - 1, "not") and items.clause[i - 1] == items.clause[i]
 
 
 def _both_ways(items: Items, i: int, which: str) -> bool:

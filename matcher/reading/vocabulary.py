@@ -53,7 +53,7 @@ class Kind(Enum):
 
 
 _STOPS = frozenset("\n|;!")
-_SIGNS = frozenset("?()[]+→-/")
+_SIGNS = frozenset("?()[]+→-/*")
 
 
 @dataclass(slots=True)
