@@ -7,7 +7,7 @@ from ui.models.lot_table import CHANCE, LANDED, MARK, NAME, NUMBER, RANGE, LotTa
 from ui.plain_table import PlainTable
 from ui.theme import GRID
 
-WIDTHS = {MARK: 17, RANGE: 15, LANDED: 14, CHANCE: 8, NAME: 32, NUMBER: 16}
+WIDTHS = {MARK: 17, RANGE: 15, LANDED: 16, CHANCE: 8, NAME: 32, NUMBER: 16}
 
 
 class LotView(PlainTable):

@@ -1,5 +1,7 @@
 """A listing's title and text as found, plain, with the words behind its facts underlined and lit."""
 
+import re
+
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QColor, QMouseEvent, QTextCharFormat, QTextCursor
 from PySide6.QtWidgets import QTextEdit, QWidget
@@ -11,6 +13,8 @@ from ui.theme import bold, colours_of
 BETWEEN = "\n\n"
 LONGEST = 200_000
 """Characters that are shown; the reader has read them all."""
+_UNBROKEN = re.compile(r"\S{2000}")
+"""Signs without a blank, more than any listing means: laying out 100,000 of them stalls the window for seconds."""
 Span = tuple[int, int]
 
 
@@ -33,6 +37,8 @@ class WordsView(QTextEdit):
         self._lit = ""
         self._places = Places("")
         self._text_at = 0
+        self.note = ""
+        """What is shown otherwise than it was found; empty for nearly every listing."""
 
     def show_record(self, record: Record) -> None:
         """Show a record's words; the place in the text is kept while the words are the same."""
@@ -42,8 +48,21 @@ class WordsView(QTextEdit):
             self._text_at = len(record.title) + len(BETWEEN) if record.title else 0
             whole = (record.title + BETWEEN if record.title else "") + record.text[:LONGEST]
             self._places = Places(whole)
-            self.setPlainText(shown(whole))
+            # A sign gives way to a line's end, so that every span still holds.
+            broken = _UNBROKEN.sub(lambda run: f"{run[0][:-1]}\n", whole)
+            self.note = self._told(is_cut=len(record.text) > LONGEST, is_broken=broken != whole)
+            self.setPlainText(shown(broken))
         self._paint_words()
+
+    def _told(self, *, is_cut: bool, is_broken: bool) -> str:
+        told = []
+        if is_cut:
+            told.append(
+                self.tr("Only the first {} characters are shown; all were read.").format(f"{LONGEST:,}")
+            )
+        if is_broken:
+            told.append(self.tr("Signs without any blank are broken into lines here."))
+        return " ".join(told)
 
     def light(self, field: str) -> None:
         """Light the words behind a field and bring the first of them into sight."""

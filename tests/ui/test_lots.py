@@ -8,14 +8,14 @@ from PySide6.QtGui import QGuiApplication
 from PySide6.QtTest import QTest
 
 from ui.bench import OLD_MOTOR, STOCK
-from ui.models.lot_table import CHANCE, MARK, NAME
+from ui.models.lot_table import CHANCE, LANDED, MARK, NAME
 
 PLATE = "1/2 HP 115V 60HZ 1PH 1075 RPM CCWLE PSC belly band shaft 1/2 x 5 5.6 in dia"
 HEAD = "title,Mfr,model,hp,volts,phase,hz,rpm,rotation,shaft diameter,mounting,price\n"
 LOT = HEAD + "".join(
     f"{title},{maker},QX-{n},1/2,115,1,60,1075,{turn},1/2,belly band,{20 + n}\n"
     for n, (title, maker, turn) in enumerate(
-        (("=1+1", "", "CCWLE"), ("BLOWER MTR", "Halvorne", "CCWLE"), ("fan motor", "Ossenby", "CWLE")) * 5
+        (("@SUM(1)", "", "CCWLE"), ("BLOWER MTR", "Halvorne", "CCWLE"), ("fan motor", "Ossenby", "CWLE")) * 5
     )
 )
 
@@ -122,7 +122,7 @@ def test_selected_rows_and_the_rows_shown_go_into_a_spreadsheet(ranked, qtbot, t
     qtbot.waitUntil(lambda: QGuiApplication.clipboard().text().startswith("Verdict\t"))
     lines = QGuiApplication.clipboard().text().splitlines()
     assert len(lines) == 16
-    assert any("\t'=1+1\t" in line for line in lines)
+    assert any("\t'@SUM(1)\t" in line for line in lines)
     page.seek.setText("ossenby")
     page.exits.save_shown(tmp_path / "out.csv")
     qtbot.waitUntil(lambda: "saved" in page.reason.text())
@@ -133,3 +133,13 @@ def test_selected_rows_and_the_rows_shown_go_into_a_spreadsheet(ranked, qtbot, t
     page.exits.save_shown(tmp_path / "nowhere" / "out.csv")
     qtbot.waitUntil(page.trouble.isVisible)
     assert "not saved" in page.trouble.text()
+
+
+def test_a_price_is_no_landed_cost_before_it_is_reckoned(lot):
+    page = lot.pages[STOCK]
+    assert shown(page, LANDED)[:2] == ["asks 20.00", "asks 21.00"]
+
+
+def test_a_landed_cost_takes_the_place_of_the_price(ranked):
+    page = ranked.pages[STOCK]
+    assert not any(words.startswith("asks") for words in shown(page, LANDED))

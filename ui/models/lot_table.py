@@ -124,10 +124,17 @@ def turned_rows(rows: list[LotRow]) -> list[LotRow]:
     return rows[::-1]
 
 
+def _cost(row: LotRow) -> str:
+    """Return the landed cost; until that is reckoned the bare price, which says what it is."""
+    if row.landed is not None:
+        return money(row.landed, row.currency)
+    return "" if row.price is None else f"asks {money(row.price, row.currency)}"
+
+
 _SHOWN: tuple[Callable[[LotRow], str], ...] = (
     lambda row: verdict_word(row.verdict),
     lambda row: range_words(row.low, row.score, row.high),
-    lambda row: money(row.landed if row.landed is not None else row.price, row.currency),
+    _cost,
     lambda row: per_cent(row.chance),
     lambda row: row.name,
     lambda row: row.number,
@@ -142,7 +149,7 @@ _KEYS: tuple[Callable[[LotRow], Any], ...] = (
         row.landed if row.landed is not None else _LAST,
     ),
     lambda row: -(row.low or 0.0),
-    lambda row: row.landed if row.landed is not None else _LAST,
+    lambda row: next((cost for cost in (row.landed, row.price) if cost is not None), _LAST),
     lambda row: -(row.chance or 0.0),
     lambda row: row.name.casefold(),
     lambda row: row.number,

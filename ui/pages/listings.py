@@ -25,7 +25,7 @@ from ui.facts_view import FactsView
 from ui.given_bar import GivenBar
 from ui.intake import Intake
 from ui.large_picture import LargePicture
-from ui.line import Heading, Trouble
+from ui.line import Heading, Soft, Trouble
 from ui.listing_edits import ListingEdits
 from ui.listing_intake import ListingIntake
 from ui.models.facts import VALUE, Facts
@@ -46,6 +46,7 @@ class ListingsPage(Page):
         self.pile, self.facts = Pile(), Facts(desk.units)
         self.list, self.table = QListView(), FactsView(self.facts)
         self.words, self.conflicts, self.given = WordsView(), Conflicts(desk.units), GivenBar()
+        self.note = Soft()
         self.intake, self.edits = ListingIntake(desk, self), ListingEdits(desk, self)
         self.pictures, self.large, self.views = Pictures(desk), LargePicture(), QStackedWidget()
         self.trouble = Trouble()
@@ -105,6 +106,7 @@ class ListingsPage(Page):
         self.views.addWidget(self.words)
         self.views.addWidget(self.large)
         down.addWidget(self.views, 1)
+        down.addWidget(self.note)
         down.addWidget(self.pictures)
         across = QHBoxLayout()
         for words, act in (
@@ -235,6 +237,8 @@ class ListingsPage(Page):
             text, title = (listing.text, listing.title) if listing else ("", "")
             record = Record("", title=title, text=text)
         self.words.show_record(record)
+        self.note.setText(self.words.note)
+        self.note.setVisible(bool(self.words.note))
         self.pictures.show_pictures(listing.pictures if listing else ())
         self.conflicts.show_record(record)
         self.facts.show_record(record)
