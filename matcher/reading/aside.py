@@ -8,6 +8,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from matcher.reading.figures import FIRST_OF_NUMBER
+from matcher.reading.vocabulary import entries
 
 if TYPE_CHECKING:
     from matcher.reading.items import Items
@@ -35,6 +36,22 @@ def figure_follows(words: list[str], token: int) -> bool:
         if word in _PARTS:
             break
     return False
+
+
+def goes_on(items: Items, token: int) -> bool:
+    """Say whether a denied list goes on behind a comma: `not 120, 208 or 240`.
+
+    A figure with another unit is no part of it: `not 3 phase, 1/2 hp`.
+    """
+    words = items.scan.words
+    if token < len(words) and words[token] in ("and", "or", "nor"):
+        token += 1
+    if token >= len(words) or words[token][0] not in FIRST_OF_NUMBER:
+        return False
+    before = items.roles[-1]
+    unit = before.get("unit") if len(items.roles) > 1 and "num" in items.roles[-2] else None
+    other = entries()[words[token + 1]].roles.get("unit") if token + 1 < len(words) else None
+    return "fact" not in before and (unit is None or other is None or unit == other)
 
 
 def heed(items: Items, roles: Roles, after: int, clause: int) -> None:

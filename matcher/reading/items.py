@@ -10,7 +10,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from matcher.numeral import Numeral, numeral
-from matcher.reading.aside import ask, figure_follows, heed, is_printed, set_apart
+from matcher.reading.aside import ask, figure_follows, goes_on, heed, is_printed, set_apart
 from matcher.reading.figures import FIRST_OF_NUMBER, GOES_ON, gather
 from matcher.reading.scan import Scan, scan, unjoin
 from matcher.reading.spelled import spelled
@@ -200,7 +200,7 @@ class Items:
             or (sign in "-/" and self._free_dash(token))
             or (sign == "*" and self._is_bullet(token))
         ):
-            sticks = muted == "sticky" and sign not in _FRESH and self._goes_on(token + 1)
+            sticks = muted == "sticky" and sign not in _FRESH and goes_on(self, token + 1)
             if not sticks and muted not in _LASTING:
                 muted = self.outside[1] if self.outside[0] == segment else ""
             return NO_ROLES, clause + 1, segment, muted
@@ -224,21 +224,6 @@ class Items:
             or not self.scan.words[token + 1][0].isalnum()
             or self.scan.raw[token + 1][0].isupper()
         )
-
-    def _goes_on(self, token: int) -> bool:
-        """Say whether a denied list goes on behind a comma: `not 120, 208 or 240`.
-
-        A figure with another unit is no part of it: `not 3 phase, 1/2 hp`.
-        """
-        words = self.scan.words
-        if token < len(words) and words[token] in ("and", "or", "nor"):
-            token += 1
-        if token >= len(words) or words[token][0] not in FIRST_OF_NUMBER:
-            return False
-        before = self.roles[-1]
-        unit = before.get("unit") if len(self.roles) > 1 and "num" in self.roles[-2] else None
-        other = entries()[words[token + 1]].roles.get("unit") if token + 1 < len(words) else None
-        return "fact" not in before and (unit is None or other is None or unit == other)
 
     def _is_bullet(self, token: int) -> bool:
         return self.scan.gaps[token] != "" or (token > 0 and self.scan.gaps[token - 1] != "")
