@@ -1,6 +1,7 @@
 """The run capacitor: `CAP 7.5/370`, `10/370 capacitor`, `cap. 5 x 440`; start capacitors have no field."""
 
 from matcher.reading.items import Items
+from matcher.reading.quantities import NOTHING, Given
 
 VOLTS = frozenset({250, 330, 350, 370, 400, 440, 450, 475, 480, 500, 600})
 _SIZES = (0.5, 100.0)
@@ -61,6 +62,57 @@ def _claim(items: Items, size: float, volts: float, j: int, k: int) -> None:
     items.used[j] = items.used[k] = True
     items.claim("capacitor_uf", size, j, k)
     items.claim("capacitor_vac", int(volts), j, k)
+
+
+def microfarad(items: Items, i: int, j: int, given: Given) -> Given:
+    """A run capacitor with its voltage; a start capacitor gives nothing."""
+    behind = max(i, j)
+    if near_start(items, i):
+        k = behind + 2 if items.word(behind + 1) in ("at", "@", "x", "/", ",") else behind + 1
+        if items.has(k, "num"):
+            items.used[k] = True  # its voltage
+        return NOTHING
+    _its_voltage(items, behind)
+    return given
+
+
+def _its_voltage(items: Items, behind: int) -> None:
+    """`15 uF 370`, `4 uF/370`: the bare figure behind a capacitor's size is its voltage."""
+    k = behind + 1
+    if items.word(k) in ("/", "@", ",", "at", "x", "-") or items.has(k, "fill"):
+        k += 1
+    if not items.has(k, "num") or items.used[k] or items.numbers[k].value not in VOLTS:
+        return
+    if items.said(k + 1, "unit") in (None, "v"):
+        items.used[k] = True
+        items.claim(
+            "capacitor_vac", int(items.numbers[k].value or 0), k, k + 1 if items.has(k + 1, "unit") else k
+        )
+
+
+def near_start(items: Items, i: int) -> bool:
+    """Say whether a capacitor's size in this clause is a start capacitor's."""
+    for j in range(i, max(-1, i - 8), -1):
+        if items.segment[j] != items.segment[i] or (
+            items.clause[j] != items.clause[i] and items.has(j, "unit")
+        ):
+            break
+        if "cap" in items.roles[j]:
+            return items.roles[j]["cap"] == "start"
+    return items.said(i + 2, "cap") == "start" or (i > 0 and items.word(i - 1) in ("start", "starting"))
+
+
+def is_capacitors(items: Items, i: int) -> bool:
+    """Volts near a microfarad figure or a capacitor, of a size that capacitors have and supplies don't."""
+    number = items.numbers[i]
+    if not number.atoms or not VOLTS.issuperset(number.atoms):
+        return False
+    low, high = max(0, i - 7), min(len(items), i + 6)
+    return any(
+        "cap" in items.roles[j] or items.said(j, "unit") == "uf"
+        for j in range(low, high)
+        if items.segment[j] == items.segment[i]
+    )
 
 
 HANDLERS = {"cap": label}

@@ -1,4 +1,4 @@
-"""Sellers who correct themselves: `3/4 hp. Edit: looked again, it is 1/2 hp`, `230 not 115`, `title is wrong`.
+"""Sellers who correct themselves: `3/4 hp. Edit: it is 1/2 hp`, `230 not 115`, `title is wrong`.
 
 What the correcting words bring counts, and what it contradicts is dropped. A figure that is denied in so
 many words is dropped as well; a bare figure before its denial is of the same kind (`it's 230 not 115`).
@@ -62,7 +62,7 @@ def _is_taken_back(old: Claim, new: Claim | None, start: int) -> bool:
 
 
 def _reach(items: Items, i: int) -> tuple[int, int]:
-    """Return the span that a correcting word speaks of: its sentence, or the next one where it is all of it."""
+    """Return the span that a correcting word speaks of: its sentence, or the next where it is all of it."""
     start = items.span(i, i)[0]
     segment, further = items.segment[i], True
     end = i
@@ -107,7 +107,7 @@ def _bare_before(items: Items, i: int) -> int | None:
 
 
 def _is_figure(items: Items, j: int, unit: str | None, claim: Claim) -> bool:
-    """Say whether a claim is on the denied figure, as what its unit says or as what nothing speaks against."""
+    """Say whether a claim is on the denied figure, by its unit or where nothing speaks against it."""
     number = items.numbers[j]
     if claim.field in _SIZES:
         return unit in (None, *LENGTHS) and number.value is not None and claim.value == number.value

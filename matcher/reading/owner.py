@@ -9,7 +9,7 @@ from collections.abc import Callable, Mapping
 from functools import lru_cache
 
 from matcher.numeral import Numeral, numeral
-from matcher.reading.capacitor import VOLTS as CAPACITOR_VOLTS
+from matcher.reading.capacitor import is_capacitors, microfarad
 from matcher.reading.items import Items
 from matcher.reading.quantities import NOTHING, READERS, Given, by_look
 from matcher.reading.speed_range import speed, taps
@@ -227,7 +227,7 @@ def _claim(items: Items, quantity: str, given: Given, i: int, j: int) -> None:
 
 def _volts(items: Items, i: int, j: int, given: Given) -> Given:
     """A capacitor's voltage, or a supply with the alternative that stands before it."""
-    if _is_capacitors(items, i):
+    if is_capacitors(items, i):
         if len(items.numbers[i].atoms) == 1:
             items.claim("capacitor_vac", int(items.numbers[i].atoms[0]), i, j)
         return NOTHING
@@ -245,18 +245,6 @@ def _largest(items: Items, i: int, given: Given) -> Given:
     return given
 
 
-def _microfarad(items: Items, i: int, j: int, given: Given) -> Given:
-    """A run capacitor with its voltage; a start capacitor gives nothing."""
-    behind = max(i, j)
-    if near_start(items, i):
-        k = behind + 2 if items.word(behind + 1) in ("at", "@", "x", "/", ",") else behind + 1
-        if items.has(k, "num"):
-            items.used[k] = True  # its voltage
-        return NOTHING
-    _its_voltage(items, behind)
-    return given
-
-
 def _power(items: Items, i: int, j: int, given: Given) -> Given:
     """`1/3 or 1/2`: the seller wavers; both values are claimed, in doubt."""
     if "|" not in items.numbers[i].text:
@@ -269,25 +257,11 @@ def _power(items: Items, i: int, j: int, given: Given) -> Given:
 
 _SPECIAL: Mapping[str, Callable[[Items, int, int, Given], Given]] = {
     "v": _volts,
-    "uf": _microfarad,
+    "uf": microfarad,
     "hp": _power,
     "rpm": speed,
     "spd": taps,
 }
-
-
-def _its_voltage(items: Items, behind: int) -> None:
-    """`15 uF 370`, `4 uF/370`: the bare figure behind a capacitor's size is its voltage."""
-    k = behind + 1
-    if items.word(k) in ("/", "@", ",", "at", "x", "-") or items.has(k, "fill"):
-        k += 1
-    if not items.has(k, "num") or items.used[k] or items.numbers[k].value not in CAPACITOR_VOLTS:
-        return
-    if items.said(k + 1, "unit") in (None, "v"):
-        items.used[k] = True
-        items.claim(
-            "capacitor_vac", int(items.numbers[k].value or 0), k, k + 1 if items.has(k + 1, "unit") else k
-        )
 
 
 def _with_alternatives(items: Items, i: int, given: Given) -> Given:
@@ -305,28 +279,3 @@ def _with_alternatives(items: Items, i: int, given: Given) -> Given:
         items.claims.pop()
         return both
     return given
-
-
-def near_start(items: Items, i: int) -> bool:
-    """Say whether a capacitor's size in this clause is a start capacitor's."""
-    for j in range(i, max(-1, i - 8), -1):
-        if items.segment[j] != items.segment[i] or (
-            items.clause[j] != items.clause[i] and items.has(j, "unit")
-        ):
-            break
-        if "cap" in items.roles[j]:
-            return items.roles[j]["cap"] == "start"
-    return items.said(i + 2, "cap") == "start" or (i > 0 and items.word(i - 1) in ("start", "starting"))
-
-
-def _is_capacitors(items: Items, i: int) -> bool:
-    """Volts near a microfarad figure or a capacitor, of a size that capacitors have and supplies don't."""
-    number = items.numbers[i]
-    if not number.atoms or not CAPACITOR_VOLTS.issuperset(number.atoms):
-        return False
-    low, high = max(0, i - 7), min(len(items), i + 6)
-    return any(
-        "cap" in items.roles[j] or items.said(j, "unit") == "uf"
-        for j in range(low, high)
-        if items.segment[j] == items.segment[i]
-    )

@@ -1,7 +1,8 @@
 """Figures told speed by speed: `high 1075, med 950, low 825`, `5.6 A on black, 3.2 A on red`.
 
 They are the members of one list, of which no two contradict each other. The walk starts at the first word
-for a speed and goes on as long as nothing but such words, figures, their units and signs stand there. A plate's lines are `speed_lines`' affair.
+for a speed and goes on as long as nothing but such words, figures, their units and signs stand there.
+A plate's lines are `speed_lines`' affair.
 """
 
 from itertools import pairwise
