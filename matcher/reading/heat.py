@@ -10,10 +10,14 @@ _CLASSES = frozenset("BFH")
 _CELLS = frozenset("/|,;*")
 
 
+_AROUND = frozenset((".", '"', "'"))
+"""What may stand between the label of a class and its letter on a plate: `CL. "B"`."""
+
+
 def insulation(items: Items, i: int, _value: str) -> None:
     """`INS CL B`, `Th.Cl. F`, `class F insulation`; never the class of a hazardous location."""
     j = items.skip(i + 1, 1)
-    while items.has(j, "insclass") or (items.plate and items.word(j) == "."):
+    while items.has(j, "insclass") or (items.plate and items.word(j) in _AROUND):
         j = items.skip(j + 1, 1)
     letter = "B" if items.plate and items.word(j) == "8" else items.word(j).upper()
     before = items.word(i - 1).upper()

@@ -30,6 +30,13 @@ _BEFORE_UNIT = re.compile(
     r"(?:HP|VOLTS?|VAC|AMPS|RPM|HZ|MFD)\b(?! ?[\d:=])"
 )
 _SERVICE_FACTOR = re.compile(r"(?<=\bSF )[Il|][.,][OIl|\d]{1,2}\b")
+# A hyphen or point that only ties a figure to its label: `V-115`, `A.7.4`, `R.P.M.1075`; `A.5` may be 0.5 A.
+_TIED = re.compile(
+    r"\b(HP|VOLTS?|V|AMPS?|A|FLA|RPM|HZ|PH|FR|CY|SF|MFD|CAP)-(?=\d|\.\d)"
+    r"|\b(H\.?P|VOLTS?|V|AMPS?|A|F\.?L\.?A|R\.?P\.?M|S\.?F|MFD)\.(?=\d{3}|\d{1,2}[./]\d)"
+    r"|\b(CY|HZ|PH|FR)\.(?=\d)"
+)
+_FEWEST_TIED = 2
 _CYCLES = re.compile(r"\bH2(?=[.:]? ?[56][0O]\b)|(?<=[56][0O])( ?)H2\b")
 _MICROFARAD = re.compile(r"(?<=\d)( ?)MF[O0]\b")
 _FRAME = re.compile(r"(?<=\bFR )(?:4[BS8]|[S5]6)(?=[YZCH]?\b)|(?<=\bFRAME )(?:4[BS8]|[S5]6)(?=[YZCH]?\b)")
@@ -126,6 +133,19 @@ def mend_figures(text: str) -> str:
     return _ONE.sub("1", _FIGURES.sub(_figures, text))
 
 
+def _untied(text: str) -> str:
+    """Part figures from labels that they are tied to, on plates that do so; one such may be a number."""
+    found = list(_TIED.finditer(text))
+    if len(found) < _FEWEST_TIED:
+        return text
+    parts: list[str] = []
+    at = 0
+    for one in found:
+        parts += [text[at : one.end() - 1], " "]
+        at = one.end()
+    return "".join([*parts, text[at:]])
+
+
 def mend_plate(text: str) -> str:
     """Return a plate's text with misread figures and letters put right; same length."""
     if text.count("|") >= _BARS:
@@ -133,6 +153,7 @@ def mend_plate(text: str) -> str:
     text = mend_figures(text)
     if "0" in text or "|" in text:
         text = _WORD.sub(_word, text)
+    text = _untied(text)
     text = _MIXED.sub(_mixed, text)
     text = _BEFORE_UNIT.sub(_labelled, _LABELLED.sub(_labelled, text))
     text = _SERVICE_FACTOR.sub(lambda found: found.group().translate(_TO_FIGURES), text)

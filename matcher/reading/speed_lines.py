@@ -7,12 +7,13 @@ HP   1/2        HIGH  1/2 HP  1075 RPM  7.2 A
 import re
 from collections.abc import Iterable, Sequence
 from dataclasses import replace
+from itertools import takewhile
 
 from matcher.numeral import Numeral, numeral
 from matcher.reading.items import LEADS_ON, NO_ROLES, Claim, Items
 from matcher.reading.quantities import READERS
 
-_LISTED = {"hp": "–", "rpm": "/", "a": "/", "A": "/", "hz": "/"}
+_LISTED = {"hp": "–", "rpm": "/", "a": "/", "A": "/", "hz": "/", "v": "/"}
 _FORMS = (
     re.compile(r"\d?-?\d/\d{1,2}"),
     re.compile(r"\d{0,2}\.\d{1,2}"),
@@ -74,7 +75,9 @@ def _join(items: Items, label: str, taken: Sequence[int]) -> None:
 
 def _claim(items: Items, label: str, first: int, count: int) -> None:
     """Claim figures whose label stands on the line above them."""
-    given = {"speeds": count, **(READERS[label](items.numbers[first]) or {})}
+    given = dict(READERS[label](items.numbers[first]) or {})
+    if label != "v":
+        given.setdefault("speeds", count)
     for field, value in given.items():
         items.claim(field, value, first, first, 0 if field == "speeds" else 1)
     items.used[first] = True
@@ -89,16 +92,26 @@ def _skip_names(items: Items, line: Sequence[int]) -> None:
 
 
 def _join_row(items: Items, line: Sequence[int]) -> None:
-    """`RPM 1380 1620`: figures of one form behind a label, up to the end of the line."""
+    """`RPM 1380 1620`, `VOLTS 208 230 AMPS 2`: figures of one form behind a label."""
     start = next((k for k in range(1, len(line)) if items.said(line[k - 1], "unit") in _LISTED), len(line))
-    row = line[start:]
+    rest = [i for i in line[start:] if items.word(i) != "|"]
+    row = list(takewhile(items.numbers.__contains__, rest))
     label = items.said(line[start - 1], "unit") if row else None
-    if label is None or not 2 <= len(row) <= _MOST or not all(i in items.numbers for i in row):
+    if label is None or not 2 <= len(row) <= _MOST or not _labels_next(items, rest[len(row) :]):
         return
     forms = {_form(items.numbers[i]) for i in row}
-    fit = all(READERS[label](items.numbers[i]) is not None for i in row)
+    fit = all(READERS[label](items.numbers[i]) for i in row)
     if len(forms) == 1 and None not in forms and fit:
         _join(items, label, row)
+
+
+def _labels_next(items: Items, rest: Sequence[int]) -> bool:
+    """Say whether what follows a row is nothing, or a label with its own figure; a unit is the row's."""
+    if not rest:
+        return True
+    reader = READERS.get(items.said(rest[0], "unit") or "")
+    own = items.numbers.get(rest[1]) if len(rest) > 1 else None
+    return reader is not None and own is not None and bool(reader(own))
 
 
 def _alone_above(items: Items, lines: list[list[int]], k: int) -> str:
