@@ -9,7 +9,7 @@ from ui.marks import paint_mark
 from ui.models.side import OLD, Side
 from ui.money_words import money, per_cent
 from ui.range_bar import paint_range, range_words
-from ui.theme import GRID, Colours, bold, colours_of
+from ui.theme import GRID, Colours, bold, current_colours
 from ui.words import verdict_word
 from ui.wrapped import paint_wrapped
 
@@ -32,7 +32,7 @@ class CandidateHeader(QHeaderView):
 
     def paintSection(self, painter: QPainter, rect: QRect, section: int) -> None:
         """Paint one head."""
-        colours = colours_of(self)
+        colours = current_colours()
         painter.save()
         painter.fillRect(rect, QColor(colours.ground))
         painter.setPen(QColor(colours.line))

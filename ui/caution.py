@@ -5,7 +5,7 @@ from PySide6.QtGui import QColor, QPainter, QPaintEvent
 from PySide6.QtWidgets import QWidget
 
 from ui.line import Line
-from ui.theme import GRID, colours_of
+from ui.theme import GRID, current_colours
 
 
 class Caution(Line):
@@ -32,4 +32,4 @@ class Caution(Line):
         """Paint the bar at the left, in ink, so that it counts in grey as well."""
         super().paintEvent(event)
         painter = QPainter(self)
-        painter.fillRect(0, 0, 4, self.height(), QColor(colours_of(self).wont_fit))
+        painter.fillRect(0, 0, 4, self.height(), QColor(current_colours().wont_fit))

@@ -6,7 +6,7 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from matcher.airflow.chart import Chart, Curve, Spot
 from matcher.airflow.curve import Point
-from ui.theme import GRID, Colours, bold, colours_of
+from ui.theme import GRID, Colours, bold, current_colours
 
 LEFT, BOTTOM, TOP, RIGHT = 7 * GRID, 5 * GRID, 2 * GRID, 2 * GRID
 STEPS = (1, 2, 2.5, 5, 10)
@@ -48,7 +48,7 @@ class CurvePicture(QWidget):
         """Paint axes, curves and spots."""
         if self._chart is None:
             return
-        painter, colours = QPainter(self), colours_of(self)
+        painter, colours = QPainter(self), current_colours()
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         field = QRectF(self.rect()).adjusted(LEFT, TOP, -RIGHT, -BOTTOM)
         painter.fillRect(field, QColor(colours.sheet))

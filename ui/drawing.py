@@ -15,7 +15,7 @@ from matcher.motor import Motor
 from ui.end_view import paint_end
 from ui.geometry import Outline, clash, flat_lines, outline
 from ui.pens import line_pen
-from ui.theme import GRID, Colours, colours_of
+from ui.theme import GRID, Colours, current_colours
 
 PARTS = {"shaft": "shaft", "length": "body", "mounting": "mounting"}
 """Which part of the outline a check's finding is about; the others have no place in the drawing."""
@@ -68,7 +68,7 @@ class Drawing(QWidget):
 
     def paintEvent(self, _event: QPaintEvent) -> None:
         """Paint side view, end views and labels."""
-        painter, colours = QPainter(self), colours_of(self)
+        painter, colours = QPainter(self), current_colours()
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         label = self.fontMetrics().horizontalAdvance(self.tr("seen from the shaft end")) + 2 * GRID
         layout = _Layout(self._scene, QRectF(self.rect()), self.fontMetrics().height(), label)

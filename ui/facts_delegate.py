@@ -5,7 +5,7 @@ from PySide6.QtGui import QColor, QPainter, QPalette
 from PySide6.QtWidgets import QStyledItemDelegate, QStyleOptionViewItem
 
 from ui.models.facts import IS_CONFLICT, ORIGIN, VALUE, WORDS
-from ui.theme import colours_of
+from ui.theme import current_colours
 from ui.underline import paint_underline
 
 Index = QModelIndex | QPersistentModelIndex
@@ -17,7 +17,7 @@ class FactsDelegate(QStyledItemDelegate):
     def initStyleOption(self, option: QStyleOptionViewItem, index: Index) -> None:
         """Make conflicts bold, words soft, and cut long words at their end."""
         super().initStyleOption(option, index)
-        colours = colours_of(option.widget)
+        colours = current_colours()
         option.textElideMode = Qt.TextElideMode.ElideRight
         tint = QColor(colours.soft if index.column() == WORDS else colours.ink)
         if index.data(IS_CONFLICT):
@@ -34,4 +34,4 @@ class FactsDelegate(QStyledItemDelegate):
         if index.column() == VALUE and words and origin:
             wide = min(option.fontMetrics.horizontalAdvance(words), option.rect.width() - 8)
             box = QRectF(option.rect.left() + 3, option.rect.top(), wide, option.rect.height() - 2)
-            paint_underline(painter, box, origin, QColor(colours_of(option.widget).ink))
+            paint_underline(painter, box, origin, QColor(current_colours().ink))

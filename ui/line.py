@@ -5,7 +5,7 @@ from PySide6.QtGui import QPalette, QShowEvent
 from PySide6.QtWidgets import QLabel, QSizePolicy, QWidget
 
 from ui.spans import shown
-from ui.theme import bold, colours_of, large
+from ui.theme import bold, current_colours, large
 
 
 class Line(QLabel):
@@ -57,7 +57,7 @@ class Trouble(Line):
 
     def _tint(self) -> None:
         tint = self.palette()
-        tint.setColor(QPalette.ColorRole.WindowText, colours_of(self).wont_fit)
+        tint.setColor(QPalette.ColorRole.WindowText, current_colours().wont_fit)
         self.setPalette(tint)
 
     def tell(self, line: str) -> None:

@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QStyle, QStyledItemDelegate, QStyleOptionViewItem
 from ui.marks import mark_pixmap
 from ui.models.lot_table import RANGE, SCORES, VERDICT
 from ui.range_bar import paint_range
-from ui.theme import GRID, colours_of
+from ui.theme import GRID, current_colours
 
 Index = QModelIndex | QPersistentModelIndex
 SIDE = 2 * GRID
@@ -22,7 +22,7 @@ class LotDelegate(QStyledItemDelegate):
 
     def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: Index) -> None:
         """Paint mark or bar."""
-        colours = colours_of(option.widget)
+        colours = current_colours()
         painter.save()
         if option.state & QStyle.StateFlag.State_Selected:
             painter.fillRect(option.rect, QColor(colours.lit))
@@ -34,7 +34,7 @@ class LotDelegate(QStyledItemDelegate):
         painter.restore()
 
     def _paint_mark(self, painter: QPainter, option: QStyleOptionViewItem, index: Index) -> None:
-        colours, verdict = colours_of(option.widget), index.data(VERDICT)
+        colours, verdict = current_colours(), index.data(VERDICT)
         ink, scale = colours.verdict(verdict), painter.device().devicePixelRatioF()
         key = (verdict, ink.name(), scale)
         picture = self._marks.get(key)

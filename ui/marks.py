@@ -11,7 +11,7 @@ from PySide6.QtCore import QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen, QPixmap, QPolygonF
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
-from ui.theme import GRID, bold, colours_of
+from ui.theme import GRID, bold, current_colours
 from ui.words import verdict_word
 
 ORBIT, SHELL, SHAFT = 0.58, 0.93, 0.24
@@ -160,7 +160,7 @@ class VerdictMark(QWidget):
     def paintEvent(self, _event: QPaintEvent) -> None:
         """Paint mark and word."""
         painter = QPainter(self)
-        ink = colours_of(self).verdict(self._verdict)
+        ink = current_colours().verdict(self._verdict)
         paint_mark(painter, QRectF(0, 0, 3 * GRID, 3 * GRID), self._verdict, ink)
         painter.setPen(ink)
         room = self.rect().adjusted(4 * GRID, 0, 0, 0)

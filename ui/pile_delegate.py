@@ -6,7 +6,7 @@ from PySide6.QtWidgets import QStyle, QStyledItemDelegate, QStyleOptionViewItem
 
 from ui.marks import paint_mark
 from ui.models.pile import PRICE, STATE, VERDICT
-from ui.theme import GRID, colours_of
+from ui.theme import GRID, current_colours
 
 
 class PileDelegate(QStyledItemDelegate):
@@ -20,7 +20,7 @@ class PileDelegate(QStyledItemDelegate):
         self, painter: QPainter, option: QStyleOptionViewItem, index: QModelIndex | QPersistentModelIndex
     ) -> None:
         """Paint one row."""
-        colours, box = colours_of(option.widget), option.rect
+        colours, box = current_colours(), option.rect
         painter.save()
         chosen = bool(option.state & QStyle.StateFlag.State_Selected)
         if chosen:

@@ -12,7 +12,7 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from ui.marks import paint_mark
 from ui.money_words import per_cent, whole_money
-from ui.theme import GRID, Colours, bold, colours_of
+from ui.theme import GRID, Colours, bold, current_colours
 
 ROW = 4 * GRID
 SHOWN = 8
@@ -70,7 +70,7 @@ class PlanPicture(QWidget):
         """Paint names, bars and the line."""
         if not self._bars:
             return
-        painter, colours = QPainter(self), colours_of(self)
+        painter, colours = QPainter(self), current_colours()
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         left = min(40 * GRID, self.width() * 0.34)
         room = QRectF(left, 0, self.width() - left - 11 * GRID, self.height())

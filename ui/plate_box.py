@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QPlainTextEdit, QTextEdit, QVBoxLayout, QWidget
 from matcher.leftover import leftover, understood
 from matcher.record import Record
 from ui.line import Soft, Trouble
-from ui.theme import GRID, colours_of
+from ui.theme import GRID, current_colours
 
 LONGEST = 20_000
 """Characters that a plate's box takes from a paste; the longest plates have some hundreds."""
@@ -87,7 +87,7 @@ class PlateBox(QWidget):
             return
         form = QTextCharFormat()
         form.setUnderlineStyle(QTextCharFormat.UnderlineStyle.SingleUnderline)
-        form.setUnderlineColor(QColor(colours_of(self).ink))
+        form.setUnderlineColor(QColor(current_colours().ink))
         self.box.setExtraSelections([self._selection(span, form) for span in understood(record)])
         rest = leftover(record)
         self._left.setText(self.tr("Not understood, left over: {}").format("  ".join(rest)) if rest else "")

@@ -10,7 +10,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from ui.theme import GRID, bold, colours_of
+from ui.theme import GRID, bold, current_colours
 
 STATE = Qt.ItemDataRole.UserRole + 1
 
@@ -33,7 +33,7 @@ class _StageDelegate(QStyledItemDelegate):
         self, painter: QPainter, option: QStyleOptionViewItem, index: QModelIndex | QPersistentModelIndex
     ) -> None:
         """Paint one stage."""
-        colours, box = colours_of(option.widget), option.rect
+        colours, box = current_colours(), option.rect
         chosen = index.row() == self._rail.currentRow()
         painter.save()
         if chosen:

@@ -7,7 +7,7 @@ from PySide6.QtCore import QRectF, QSize
 from PySide6.QtGui import QColor, QPainter, QPaintEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
-from ui.theme import GRID, Colours, colours_of
+from ui.theme import GRID, Colours, current_colours
 
 
 def paint_range(
@@ -58,4 +58,4 @@ class RangeBar(QWidget):
     def paintEvent(self, _event: QPaintEvent) -> None:
         """Paint the bar."""
         painter = QPainter(self)
-        paint_range(painter, QRectF(self.rect()).adjusted(1, 0, -1, 0), self._scores, colours_of(self))
+        paint_range(painter, QRectF(self.rect()).adjusted(1, 0, -1, 0), self._scores, current_colours())

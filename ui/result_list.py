@@ -6,7 +6,7 @@ from PySide6.QtWidgets import QGridLayout, QWidget
 
 from matcher.airflow.result import Outcome, Result
 from ui.line import Line
-from ui.theme import GRID, bold, colours_of
+from ui.theme import GRID, bold, current_colours
 
 SIGNS: dict[Outcome, str] = {"good": "=", "watch": "!", "bad": "×", "note": ""}
 INKS: dict[Outcome, str] = {"good": "fits", "watch": "poor", "bad": "wont_fit", "note": "ink"}
@@ -48,7 +48,7 @@ class ResultList(QWidget):
         verdict.setText(f"{SIGNS[result.outcome]} {words}".strip())
         verdict.setFont(bold(self.font()) if result.outcome != "note" else self.font())
         tint = verdict.palette()
-        tint.setColor(QPalette.ColorRole.WindowText, getattr(colours_of(self), INKS[result.outcome]))
+        tint.setColor(QPalette.ColorRole.WindowText, getattr(current_colours(), INKS[result.outcome]))
         verdict.setPalette(tint)
         says.setText(result.says)
         says.setToolTip(self.tr("Rests on: {}").format(result.source))

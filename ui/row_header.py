@@ -5,7 +5,7 @@ from PySide6.QtGui import QColor, QPainter
 from PySide6.QtWidgets import QHeaderView, QWidget
 
 from ui.models.side import Side
-from ui.theme import GRID, bold, colours_of
+from ui.theme import GRID, bold, current_colours
 
 
 class RowHeader(QHeaderView):
@@ -19,7 +19,7 @@ class RowHeader(QHeaderView):
 
     def paintSection(self, painter: QPainter, rect: QRect, section: int) -> None:
         """Paint one name."""
-        colours, row = colours_of(self), self._side.rows[section]
+        colours, row = current_colours(), self._side.rows[section]
         head = row.kind == "head"
         painter.save()
         painter.fillRect(rect, QColor(colours.ground if head else colours.sheet))

@@ -5,7 +5,7 @@ from PySide6.QtGui import QColor, QPainter
 from PySide6.QtWidgets import QStyle, QStyledItemDelegate, QStyleOptionViewItem
 
 from ui.models.side import IS_HEAD, OUTCOME
-from ui.theme import GRID, Colours, bold, colours_of
+from ui.theme import GRID, Colours, bold, current_colours
 from ui.words import outcome_sign
 from ui.wrapped import paint_wrapped
 
@@ -18,7 +18,7 @@ class SideDelegate(QStyledItemDelegate):
 
     def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: Index) -> None:
         """Paint sign and value, or the head of a group."""
-        colours, box = colours_of(option.widget), option.rect
+        colours, box = current_colours(), option.rect
         painter.save()
         if index.data(IS_HEAD):
             self._paint_head(painter, box, colours)

@@ -11,7 +11,7 @@ from ui.end_view import paint_end
 from ui.fields import fields, group
 from ui.geometry import outline
 from ui.pens import line_pen
-from ui.theme import GRID, Colours, colours_of
+from ui.theme import GRID, Colours, current_colours
 
 SAMPLE = Motor(
     body_diameter_in=5.6,
@@ -70,7 +70,7 @@ class Sketch(QWidget):
 
     def paintEvent(self, _event: QPaintEvent) -> None:
         """Paint side view, end view or plate."""
-        painter, colours = QPainter(self), colours_of(self)
+        painter, colours = QPainter(self), current_colours()
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         self._painter()(painter, colours)
 

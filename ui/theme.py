@@ -8,7 +8,6 @@ from typing import NamedTuple
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QColor, QFont, QGuiApplication, QPalette
-from PySide6.QtWidgets import QWidget
 
 GRID = 8
 """Every gap and size is a multiple of this, in device-independent pixels."""
@@ -105,7 +104,7 @@ def palette(colours: Colours) -> QPalette:
     return made
 
 
-def colours_of(_widget: QWidget | None = None) -> Colours:
+def current_colours() -> Colours:
     """Return the set of colours that the application is drawn in."""
     return DARK if QGuiApplication.palette().color(QPalette.ColorRole.Window).lightness() < 128 else LIGHT
 

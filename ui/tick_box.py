@@ -4,7 +4,7 @@ from PySide6.QtCore import QPoint, QPointF, QRectF, QSize
 from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QCheckBox
 
-from ui.theme import GRID, colours_of
+from ui.theme import GRID, current_colours
 
 SIDE = 2 * GRID
 TICK = ((0.22, 0.52), (0.42, 0.74), (0.8, 0.26))
@@ -24,7 +24,7 @@ class TickBox(QCheckBox):
 
     def paintEvent(self, _event: QPaintEvent) -> None:
         """Paint outline, tick and focus."""
-        painter, colours = QPainter(self), colours_of(self)
+        painter, colours = QPainter(self), current_colours()
         box = QRectF(2.5, (self.height() - SIDE) / 2 + 0.5, SIDE - 1, SIDE - 1)
         painter.setPen(
             QPen(QColor(colours.focus if self.hasFocus() else colours.soft), 2 if self.hasFocus() else 1)

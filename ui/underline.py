@@ -7,7 +7,7 @@ from PySide6.QtCore import QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QColor, QPainter, QPainterPath, QPaintEvent, QPen
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
-from ui.theme import GRID, colours_of
+from ui.theme import GRID, current_colours
 from ui.words import origin_word
 
 ORIGINS = ("read", "typed", "measured", "seen", "answered", "presumed")
@@ -80,7 +80,7 @@ class Underline(QWidget):
     def paintEvent(self, _event: QPaintEvent) -> None:
         """Paint the line."""
         painter = QPainter(self)
-        paint_underline(painter, QRectF(self.rect()), self._origin, QColor(colours_of(self).ink))
+        paint_underline(painter, QRectF(self.rect()), self._origin, QColor(current_colours().ink))
 
 
 class Legend(QWidget):
@@ -119,7 +119,7 @@ class Legend(QWidget):
 
     def paintEvent(self, _event: QPaintEvent) -> None:
         """Paint the words over their lines."""
-        painter, colours = QPainter(self), colours_of(self)
+        painter, colours = QPainter(self), current_colours()
         for origin, box in self._places(self.width()):
             painter.setPen(QColor(colours.soft))
             painter.drawText(box, Qt.AlignmentFlag.AlignTop, origin_word(origin))

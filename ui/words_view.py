@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QTextEdit, QWidget
 
 from matcher.record import Record
 from ui.spans import Places, shown
-from ui.theme import bold, colours_of
+from ui.theme import bold, current_colours
 
 BETWEEN = "\n\n"
 LONGEST = 200_000
@@ -130,7 +130,7 @@ class WordsView(QTextEdit):
         return form
 
     def _format(self, *, lit: bool, conflict: bool) -> QTextCharFormat:
-        colours, form = colours_of(self), QTextCharFormat()
+        colours, form = current_colours(), QTextCharFormat()
         style = QTextCharFormat.UnderlineStyle
         form.setUnderlineStyle(style.DashUnderline if conflict else style.SingleUnderline)
         form.setUnderlineColor(QColor(colours.wont_fit if conflict else colours.soft))
