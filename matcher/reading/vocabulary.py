@@ -8,6 +8,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from enum import Enum, auto
 from functools import cache
+from threading import Lock
 
 from matcher.reading.figures import FIRST_OF_NUMBER
 from matcher.reading.scan import scan
@@ -71,9 +72,20 @@ class Word:
 Heads = Mapping[str, Word]
 
 
-@cache
 def heads() -> Heads:
-    """Return the first words of all phrases, each with what may follow it."""
+    """Return the first words of all phrases, each with what may follow it.
+
+    They are the same objects for every thread: what handles a phrase is found by the identity of its roles.
+    """
+    with _ONE_AT_A_TIME:
+        return _heads()
+
+
+_ONE_AT_A_TIME = Lock()
+
+
+@cache
+def _heads() -> Heads:
     root = Word()
     for table in TABLES:
         for row in rows(f"reading/words/{table}"):
