@@ -46,6 +46,7 @@ class CandidateHeader(QHeaderView):
         painter.restore()
 
     def _paint_old(self, painter: QPainter, room: QRect, colours: Colours) -> None:
+        room = room.adjusted(2 * GRID, 0, 0, 0)  # over the values below, which leave room for a sign
         painter.setFont(bold(self.font()))
         painter.setPen(QColor(colours.ink))
         painter.drawText(room, Qt.AlignmentFlag.AlignTop, self.tr("Old motor"))

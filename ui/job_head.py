@@ -16,6 +16,7 @@ from matcher.job import Job
 from matcher.store import JobLine
 from ui.desk import Desk
 from ui.line import Trouble
+from ui.rest_worker import RestWorker
 from ui.spans import shown
 from ui.theme import GRID
 
@@ -109,6 +110,20 @@ class JobHead(QWidget):
             nothing.setFlags(Qt.ItemFlag.NoItemFlags)
         self.found.setCurrentRow(0)
         self.found.show()
+        self._ask_dues([line.id for line in lines if line.delivered])
+
+    def _ask_dues(self, ids: list[str]) -> None:
+        """Put the deadline before each job whose return window runs, once it is worked out."""
+        if ids:
+            task = self._desk.shelf.dues(ids, RestWorker.of(self._desk.session).day())
+            task.done.connect(self._show_dues)
+
+    def _show_dues(self, dues: dict[str, str]) -> None:
+        for row in range(self.found.count()):
+            item = self.found.item(row)
+            words = dues.get(item.data(ID), "")
+            if words and not item.text().startswith(words):
+                item.setText(f"{words} · {item.text()}")
 
     def _choose(self, item: QListWidgetItem) -> None:
         job_id = item.data(ID)

@@ -31,6 +31,8 @@ def range_words(low: float | None, score: float | None, high: float | None) -> s
     """Return the range as a person would write it: `84 (61 to 97)`."""
     if low is None or high is None:
         return ""
+    if score is not None and f"{low:.0f}" == f"{high:.0f}":
+        return f"{score:.0f}"
     span = f"{low:.0f} to {high:.0f}"
     return span if score is None else f"{score:.0f} ({span})"
 

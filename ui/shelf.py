@@ -5,10 +5,13 @@ The store is opened on first use, so that the window stands before the database 
 
 from collections import deque
 from collections.abc import Sequence
+from contextlib import suppress
 from dataclasses import replace
+from datetime import date
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from matcher.errors import SamespinError
 from matcher.job import Attachment, Job
 from ui.work import Task, Work
 
@@ -81,6 +84,19 @@ class Shelf:
     def search(self, words: str, limit: int = 40) -> Task:
         """Find saved jobs by number, place or note; the last changed ones for no words."""
         return self._work.store(lambda: self.opened().jobs(words, limit=limit))
+
+    def dues(self, ids: Sequence[str], day: date) -> Task:
+        """Tell which jobs have a return window that runs; the answer is its words by the job's id."""
+        return self._work.store(self._dues, tuple(ids), day)
+
+    def _dues(self, ids: tuple[str, ...], day: date) -> dict[str, str]:
+        from matcher.arrival import due  # late: brings the rules
+
+        found = {}
+        for job_id in ids:
+            with suppress(SamespinError):  # a job that can't be read is told where it is opened
+                found[job_id] = due(self.opened().load(job_id).job, day)
+        return {job_id: words for job_id, words in found.items() if words}
 
     def load(self, job_id: str) -> Task:
         """Load one saved job; the task's answer is a `Held`: the job and its version."""

@@ -1,7 +1,8 @@
 """The comparison as a table with the old motor fixed at the left: two views over one model."""
 
 from PySide6.QtCore import QModelIndex, Qt, Signal
-from PySide6.QtWidgets import QAbstractItemView, QHBoxLayout, QHeaderView, QTableView, QWidget
+from PySide6.QtGui import QPainter, QPaintEvent
+from PySide6.QtWidgets import QAbstractItemView, QHBoxLayout, QHeaderView, QScrollBar, QTableView, QWidget
 
 from ui.candidate_header import CandidateHeader
 from ui.models.side import OLD, Side
@@ -12,6 +13,18 @@ from ui.theme import GRID
 LABEL_WIDTH, OLD_WIDTH, CANDIDATE_WIDTH = 14 * GRID, 23 * GRID, 25 * GRID
 MANY = 60
 """Columns from which every row keeps one line, so that laying out stays instant."""
+
+
+class _Blank(QScrollBar):
+    """Takes a scroll bar's room and shows none."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(Qt.Orientation.Horizontal, parent)
+        self.setEnabled(False)
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        """Paint the ground alone."""
+        QPainter(self).fillRect(self.rect(), self.palette().window())
 
 
 class SideTable(QWidget):
@@ -37,6 +50,8 @@ class SideTable(QWidget):
         self.old.setColumnWidth(OLD, OLD_WIDTH)
         self.old.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         self.old.setVerticalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        # It keeps the rows of both halves level; there is nothing to scroll, so nothing is painted.
+        self.old.setHorizontalScrollBar(_Blank())
         self.old.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOn)
         self.new.verticalHeader().hide()
         self.new.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOn)

@@ -14,7 +14,7 @@ BETWEEN = "\n\n"
 LONGEST = 200_000
 """Characters that are shown; the reader has read them all."""
 _UNBROKEN = re.compile(r"\S{2000}")
-"""Signs without a blank, more than any listing means: laying out 100,000 of them stalls the window for seconds."""
+"""Signs without a blank, more than any listing means: 100,000 of them stall the window for seconds."""
 Span = tuple[int, int]
 
 

@@ -1,6 +1,6 @@
 """After the delivery: measure again, judge again, keep it or send it back in time."""
 
 from matcher.arrival.section import Entries, bought, entries_in, with_bought
-from matcher.arrival.standing import Standing, stand
+from matcher.arrival.standing import Standing, due, stand
 
-__all__ = ["Entries", "Standing", "bought", "entries_in", "stand", "with_bought"]
+__all__ = ["Entries", "Standing", "bought", "due", "entries_in", "stand", "with_bought"]

@@ -10,8 +10,9 @@ from matcher.arrival.deadline import TRANSIT_DAYS, Counted, Deadline, check_date
 from matcher.arrival.looks import Look, looks_for
 from matcher.arrival.measured import Deviation, deviations, measured_record, values_in
 from matcher.arrival.note import send_back_note
-from matcher.arrival.section import Entries, date_in
+from matcher.arrival.section import Entries, bought, date_in, entries_in
 from matcher.errors import BadValue
+from matcher.job import Job
 from matcher.motor import Wanted
 from matcher.record import Record
 from matcher.settings import Settings
@@ -75,6 +76,18 @@ def stand(
     )
 
 
+def due(job: Job, today: date) -> str:
+    """Return the return window of a job in a few words, for a list of jobs; empty where none runs.
+
+    A motor that was kept has none any more.
+    """
+    entries, listing = entries_in(job.arrival), bought(job)
+    if listing is None or entries.decision == "keep":
+        return ""
+    window, _says = _window(listing.record(), entries, today, {})
+    return window.short if window else ""
+
+
 def titled(candidate: Record) -> Record:
     """Return the candidate with a title; pasted text has none: maker and number, else its first line."""
     if candidate.title.strip() or not candidate.text.strip():
@@ -89,19 +102,19 @@ def titled(candidate: Record) -> Record:
 def _window(
     candidate: Record, entries: Entries, today: date, faults: dict[str, str]
 ) -> tuple[Deadline | None, str]:
-    bought, delivered = _date("bought", entries.bought, faults), _date("delivered", entries.delivered, faults)
+    paid, delivered = _date("bought", entries.bought, faults), _date("delivered", entries.delivered, faults)
     transit = _transit(entries.transit_days, faults)
     counted: Counted = "sent" if entries.counted == "sent" else "back"
     days = candidate.facts.return_days
-    if bought is not None and bought > today:
-        faults["bought"] = f"bought {bought} lies in the future; today is {today}"
-        bought = None
+    if paid is not None and paid > today:
+        faults["bought"] = f"bought {paid} lies in the future; today is {today}"
+        paid = None
     if delivered is None:
         return None, _waiting(days)
     try:
-        check_dates(bought or delivered, delivered, today)
+        check_dates(paid or delivered, delivered, today)
         window = deadline(
-            bought=bought or delivered,
+            bought=paid or delivered,
             delivered=delivered,
             return_days=days,
             today=today,

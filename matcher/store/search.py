@@ -13,7 +13,8 @@ _WORD = re.compile(r"\w+")
 _SHOWN = (
     "SELECT id, name, place, note, created, changed, version,"
     " (SELECT count(*) FROM listing WHERE listing.job = job.n),"
-    " (SELECT substr(plate_text, 1, 200) FROM old_motor WHERE old_motor.job = job.n)"
+    " (SELECT substr(plate_text, 1, 200) FROM old_motor WHERE old_motor.job = job.n),"
+    " EXISTS (SELECT 1 FROM entry WHERE entry.job = job.n AND section = 'arrival' AND path = '[\"delivered\"]')"
     " FROM job WHERE removed IS "
 )
 
@@ -32,6 +33,8 @@ class JobLine:
     listings: int
     plate: str
     """The plate's text, shortened to one line."""
+    delivered: bool = False
+    """Whether something was delivered, so that a return window may run."""
 
 
 def words_query(query: str) -> str:
@@ -57,7 +60,7 @@ def _lines(
 ) -> tuple[JobLine, ...]:
     sql = f"{_SHOWN}{'NOT ' if removed else ''}NULL AND {condition} ORDER BY changed DESC, n DESC LIMIT ?"
     rows: Iterable[tuple[Any, ...]] = db.execute(sql, (*parameters, limit))
-    return tuple(JobLine(*(*row[:8], " ".join((row[8] or "").split()))) for row in rows)
+    return tuple(JobLine(*(*row[:8], " ".join((row[8] or "").split()), bool(row[9]))) for row in rows)
 
 
 def _by_words(db: Database, query: str, *, removed: bool, limit: int) -> tuple[JobLine, ...]:

@@ -164,3 +164,13 @@ def test_a_lot_ranked_whole_says_what_one_pair_says(answers):
         assert (one.verdict, one.landed) == (weighed.judgement.verdict, weighed.landed_cost)
         assert one.reason == weighed.judgement.reason
         assert one.chance == pytest.approx(weighed.fit_chance)
+
+
+@pytest.mark.parametrize(
+    ("scores", "words"),
+    [((61.0, 84.0, 97.0), "84 (61 to 97)"), ((100.0, 100.0, 100.0), "100"), ((40.0, None, 90.0), "40 to 90")],
+)
+def test_a_range_that_is_none_is_said_as_one_figure(scores, words):
+    from ui.range_bar import range_words
+
+    assert range_words(*scores) == words

@@ -437,3 +437,14 @@ def test_cautions_stand_above_the_bench_the_proof_run_and_the_sizes(delivered, s
     assert old.how_to.caution.isVisible()
     old.focus_field("part_number")
     assert not old.how_to.caution.isVisible()
+
+
+def test_the_list_of_jobs_says_what_must_go_back_and_when(delivered, qtbot, settle):
+    delivered.session.flush()
+    settle(delivered)
+    delivered.new_job()
+    settle(delivered)
+    QTest.keySequence(delivered.window, "Ctrl+K")
+    found = delivered.head.found
+    qtbot.waitUntil(lambda: found.count() == 1 and found.item(0).text().startswith("send back by "))
+    assert found.item(0).text().startswith("send back by Fri 3 May 2030 · Attic unit")

@@ -4,8 +4,11 @@ from datetime import date
 
 import pytest
 
-from matcher.arrival import Entries, stand
+from matcher.arrival import Entries, due, stand, with_bought
 from matcher.arrival.measured import same
+from matcher.arrival.section import with_entry
+from matcher.job import Job, Listing
+from matcher.job.listing import Reading
 from matcher.motor import Motor, Offer, Site, Wanted
 from matcher.record import Conflict, Mark, Record
 
@@ -230,3 +233,26 @@ def test_a_reversible_motor_that_turns_one_way_is_as_listed(turn: str) -> None:
     assert standing.differing == ()
     assert standing.values["turn"] == turn
     assert (standing.after.verdict, standing.advice.what) == ("fits", "keep")
+
+
+@pytest.mark.parametrize(
+    ("delivered", "decision", "return_days", "words"),
+    [
+        ("8 Apr 2030", "", 30, "send back by Fri 3 May 2030"),
+        ("8 Apr 2030", "send_back", 30, "send back by Fri 3 May 2030"),
+        ("8 Apr 2030", "keep", 30, ""),
+        ("1 Feb 2030", "", 30, "last safe day was Tue 26 Feb 2030"),
+        ("8 Apr 2030", "", 0, ""),
+        ("no day", "", 30, ""),
+        ("", "", 30, ""),
+    ],
+)
+def test_a_list_of_jobs_tells_the_window_that_runs(
+    delivered: str, decision: str, return_days: int, words: str
+) -> None:
+    offer = Listing(text="a motor", reading=Reading(facts=Offer(return_days=return_days)))
+    job = with_bought(Job(listings=(offer,)), offer.id)
+    for name, text in (("delivered", delivered), ("decision", decision)):
+        job = with_entry(job, name, text)
+    assert due(job, TODAY) == words
+    assert due(Job(), TODAY) == ""

@@ -137,3 +137,11 @@ def test_a_store_in_memory_can_be_saved_elsewhere(job: Job, store: Store) -> Non
         memory.save(job)
         with memory.save_elsewhere(store.path.with_name("other.db")) as other:
             assert other.load(job.id).job.name == job.name
+
+
+def test_a_line_tells_whether_something_was_delivered(store: Store) -> None:
+    job = Job(arrival={"listing": "a", "put_aside": {"b": {"delivered": "1 Apr 2030"}}})
+    store.save(job, 0)
+    assert [line.delivered for line in store.jobs()] == [False]
+    store.overwrite(job.edited(arrival={"listing": "a", "delivered": "8 Apr 2030"}))
+    assert [line.delivered for line in store.jobs()] == [True]
