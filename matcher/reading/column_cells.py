@@ -82,6 +82,8 @@ def _paired(items: Items, head: Line, body: Line) -> list[Pair]:
         cells = _cells(items, body, gap)
         if len(cells) == len(labels) + 1 and not any(i in items.numbers for i in cells[0]):
             cells = cells[1:]  # `HIGH 1/2 1075`: the first one names the row
+        elif len(cells) == len(labels) + 1 and not any(i in items.numbers for i in cells[-1]):
+            cells = cells[:-1]  # `1/2 1075 HIGH`
         if len(cells) == len(labels):
             return list(zip(labels, cells, strict=True))
     return _by_place(items, alone if len(wide) < len(head) else wide, _cells(items, body, _GAP), _place)

@@ -37,6 +37,8 @@ _TIED = re.compile(
     r"|\b(CY|HZ|PH|FR)\.(?=\d)"
 )
 _FEWEST_TIED = 2
+_JOINED = re.compile(r"\b[YDΔ](?=\d{3} ?V\b)")
+"""How a supply is joined: `Y400 V`, `D230 V`."""
 _CYCLES = re.compile(r"\bH2(?=[.:]? ?[56][0O]\b)|(?<=[56][0O])( ?)H2\b")
 _MICROFARAD = re.compile(r"(?<=\d)( ?)MF[O0]\b")
 _FRAME = re.compile(r"(?<=\bFR )(?:4[BS8]|[S5]6)(?=[YZCH]?\b)|(?<=\bFRAME )(?:4[BS8]|[S5]6)(?=[YZCH]?\b)")
@@ -153,7 +155,7 @@ def mend_plate(text: str) -> str:
     text = mend_figures(text)
     if "0" in text or "|" in text:
         text = _WORD.sub(_word, text)
-    text = _untied(text)
+    text = _JOINED.sub(" ", _untied(text))
     text = _MIXED.sub(_mixed, text)
     text = _BEFORE_UNIT.sub(_labelled, _LABELLED.sub(_labelled, text))
     text = _SERVICE_FACTOR.sub(lambda found: found.group().translate(_TO_FIGURES), text)

@@ -23,8 +23,12 @@ _FORMS = (
 _SPEEDS = re.compile(
     r"(?:MED(?:IUM)?|MID)?[- ]?(?:HIGH|HI|LOW|LO)|MED(?:IUM)?|MID|SPEED [1-5]|[1-5](?:ST|ND|RD|TH)", re.I
 )
+_COLOURS = frozenset(
+    ["BLK", "BLACK", "BLU", "BLUE", "RED", "YEL", "YELLOW", "ORG", "ORANGE", "WHT", "WHITE", "BRN", "BROWN"]
+) | frozenset(["GRN", "GREEN", "PUR", "PURPLE", "GRY", "GRAY", "VIO", "VIOLET"])
+_COLOUR = re.compile(rf"[^A-Za-z\d]*(?:{'|'.join(sorted(_COLOURS))})\b", re.IGNORECASE)
 _EDGE = re.compile(r"[^A-Za-z\d]*([A-Za-z]{2,6}(?:[- ](?:[A-Za-z]{2,4}|[1-5]))?|[1-5][A-Za-z]{2})\b")
-_NAME_AND_FIGURE = 4
+_NAME_AND_FIGURE = 5
 _MOST = 6
 _SIGNS = frozenset("-:.=")
 _MERGED = ("power_hp", "rpm", "amps")
@@ -149,7 +153,8 @@ def _named_speed(items: Items, line: Sequence[int], label: str) -> tuple[str, in
     figures = [i for i in line if i in items.numbers]
     if len(figures) != 1 or not 1 < len(line) <= _NAME_AND_FIGURE:
         return "", 0
-    name = " ".join([items.raw(i) for i in line if i not in figures and items.raw(i) not in _SIGNS])
+    said = [items.raw(i) for i in line if i not in figures]
+    name = " ".join([word for word in said if word not in _SIGNS and word.upper() not in _COLOURS])
     number = items.numbers[figures[0]]
     fits = _form(number) is not None and READERS[label](number) is not None
     return (label, figures[0]) if fits and _SPEEDS.fullmatch(name) else ("", 0)
@@ -186,7 +191,7 @@ def _named_lines(text: str) -> list[tuple[int, int]]:
     at = 0
     for line in text.split("\n"):
         name = _speed_of(line)
-        if name and any(map(str.isdigit, line[len(name) :])):
+        if name and any(map(str.isdigit, line)):
             spans.setdefault(name, (at, at + len(line)))
         at += len(line) + 1
     return list(spans.values())
@@ -194,6 +199,7 @@ def _named_lines(text: str) -> list[tuple[int, int]]:
 
 def _speed_of(line: str) -> str:
     """Return the name of a speed at either end of a line."""
+    line = _COLOUR.sub("", line, count=1)
     found = _EDGE.match(line)
     ends = [found[1], found[1].split(" ")[0]] if found else []
     words = next((end for end in (*ends, *line.split()[-1:]) if _SPEEDS.fullmatch(end.strip("()"))), "")
