@@ -1,12 +1,23 @@
 """Lengths: which extent of whose they are, once it is known whose, and the facts that they give."""
 
 from matcher.reading.items import Items
-from matcher.reading.measure import Length, is_double, measured, share_unit, stand_together
+from matcher.reading.measure import (
+    Length,
+    is_double,
+    measured,
+    share_unit,
+    stand_together,
+    without_conversions,
+)
 from matcher.reading.whose import THICKEST_SHAFT, Subjects
+from matcher.units import INCHES
 
 _POWERS = frozenset({0.25, 0.5})
 _OVERALL = ("overall", "oal", "total length", "length overall")
 _SHORTEST = 0.7  # inch; of a shaft's length that nothing names
+_METRIC_SHAFTS = frozenset({9, 11, 14, 19, 24, 28, 38})  # mm; shafts of IEC frames 56 to 132
+_NEAR_WHOLE = 0.01  # mm
+_LONGEST = 8  # inch; a shaft known by its figures alone
 _LABEL_ENDS = frozenset({":", "=", ")"})
 _LONG_SHAFT = 1.3  # inch; more is a length, where nothing else is said
 _THICK_SHAFTS = frozenset({1.375, 1.625})  # of the frames 213T and 254T
@@ -26,6 +37,8 @@ def lengths(items: Items) -> None:
     used, muted = items.used, items.muted
     free = [i for i in items.numbers if not used[i] and not muted[i]]
     found = [length for i in free if (length := measured(items, i))]
+    if len(found) > 1 and "(" in items.words:
+        found = without_conversions(items, found)
     subjects = Subjects(items) if found else None
     k = 0
     while subjects and k < len(found):
@@ -45,6 +58,8 @@ def _claim(items: Items, group: list[Length], subject: str | None, *, same_claus
     if subject is None and len(group) < 3:
         subject = _without_subject(items, group)
         same_clause = subject is not None
+    if subject == "body" and not same_clause and _looks_like_shaft(group):
+        subject = "shaft"
     if subject is None or subject == "other" or len(group) > 2:
         return
     if len(group) == 2:
@@ -59,14 +74,21 @@ def _without_subject(items: Items, group: list[Length]) -> str | None:
     """`5.6 in. diameter`: the diameter of nothing in particular is the body's."""
     if _aspect(items, group[0]) == "dia" and group[0].inches > THICKEST_SHAFT:
         return "body"
-    if len(group) == 2 and round(group[0].inches, 4) in _USUAL_SHAFTS and 1.5 <= group[1].inches <= 8:
-        return "shaft"  # `1/2 X 5` alone in its clause
-    return None
+    return "shaft" if _looks_like_shaft(group) else None
+
+
+def _looks_like_shaft(group: list[Length]) -> bool:
+    """`1/2 X 5` alone in its clause."""
+    return (
+        len(group) == 2 and round(group[0].inches, 4) in _USUAL_SHAFTS and 1.5 <= group[1].inches <= _LONGEST
+    )
 
 
 def _claim_two(items: Items, subject: str, group: list[Length], *, same_clause: bool) -> None:
-    if subject == "leads" or not (same_clause or group[0].has_unit):
+    if subject == "leads" or not (same_clause or group[0].has_unit or _looks_like_shaft(group)):
         return
+    if subject == "shaft":
+        _in_millimetres(group)
     small, large = sorted(group, key=lambda length: length.inches)
     if subject in ("shaft", "shaft_length") and small.inches <= THICKEST_SHAFT:
         _put(items, "shaft_diameter_in", small)
@@ -78,6 +100,15 @@ def _claim_two(items: Items, subject: str, group: list[Length], *, same_clause: 
         _put(items, "body_length_in", along)
 
 
+def _in_millimetres(group: list[Length]) -> None:
+    """`Shaft 24x50`: the sizes of metric frames need no unit."""
+    one, two = group
+    if one.has_unit or one.inches not in _METRIC_SHAFTS or not 1.2 <= two.inches / one.inches <= 4:
+        return
+    for length in group:
+        length.inches *= INCHES["mm"]
+
+
 def _put(items: Items, field: str, length: Length) -> None:
     low, high = _PLAUSIBLE[field]
     if low <= length.inches <= high:
@@ -87,7 +118,7 @@ def _put(items: Items, field: str, length: Length) -> None:
 
 def _field(items: Items, subject: str, length: Length, *, same_clause: bool) -> str | None:
     aspect = _aspect(items, length)
-    if aspect == "other" and subject == "body" and same_clause:
+    if aspect == "other" and subject == "body" and (same_clause or length.has_unit):
         aspect = "dia" if items.word(length.end + 1) == "wide" else "other"
     if subject == "body" and aspect is None and _behind_overall(items, length):
         return "body_length_in"
@@ -109,11 +140,21 @@ def _field_of_shaft(items: Items, subject: str, length: Length, aspect: str | No
     if aspect == "dia":
         return "shaft_diameter_in" if length.inches <= THICKEST_SHAFT else "body_diameter_in"
     if aspect == "len" or subject == "shaft_length":
+        _metric_length(items, length)
         return "shaft_length_in"
     thick = _claimed_diameter(items, length)
     if thick and length.inches > max(1.5 * thick, _SHORTEST):
         return "shaft_length_in"  # `Shaft 6 mm, 25 mm`
     return "shaft_diameter_in" if _is_thick(items, length) else "shaft_length_in"
+
+
+def _metric_length(items: Items, length: Length) -> None:
+    """`Shaft 24 mm, 50 long`: millimetres go on."""
+    thick = _claimed_diameter(items, length)
+    if thick and not length.has_unit and length.inches > _PLAUSIBLE["shaft_length_in"][1]:
+        millimetres = thick / INCHES["mm"]
+        if abs(millimetres - round(millimetres)) < _NEAR_WHOLE:
+            length.inches *= INCHES["mm"]
 
 
 def _claimed_diameter(items: Items, length: Length) -> float | None:

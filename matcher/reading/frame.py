@@ -7,6 +7,8 @@ from matcher.reading.items import Items
 
 _NEMA_FRAME = re.compile(r"(?:42|48|56|66|14[35]|18[24]|21[35]|25[46])[A-Z]{0,3}")
 FRAME_NUMBERS = frozenset(["42", "48", "56", "66", "143", "145", "182", "184", "213", "215", "254", "256"])
+LONE_FRAMES = frozenset({"48", "56"})
+_CELLS = frozenset("/|")
 _PREFIXES = frozenset("ABCGHJKLNPRSU")  # `D56` is a British name of IEC frames
 _IEC_FRAME = re.compile(r"(?:56|63|71|80|90|100|112|132)[SML]?")
 _SUFFIXES = frozenset({"C", "T", "TC", "Y", "Z", "YZ", "H", "HC", "J", "JM", "U"})
@@ -101,6 +103,20 @@ def bare_frame(items: Items, i: int) -> bool:
         return False
     items.claim("frame", code, i, i + 1)
     items.used[i] = items.used[i + 1] = True
+    return True
+
+
+def lone_frame(items: Items, i: int) -> bool:
+    """Take `56` that is all of its cell: `1725RPM / 56 / TEFC`, `| 48 |`."""
+    if items.numbers[i].text not in LONE_FRAMES or items.raws[i - 1] not in _CELLS:
+        return False
+    gaps = items.scan.gaps
+    behind = items.last[i] + 1
+    free = items.raws[i + 1] in _CELLS and gaps[items.first[i] - 1] and gaps[behind - 1] and gaps[behind]
+    if not free:
+        return False
+    items.claim("frame", items.numbers[i].text, i)
+    items.used[i] = True
     return True
 
 

@@ -185,7 +185,7 @@ def _own_numbers(items: Items) -> None:
     """Let every number find its owner, from left to right."""
     roles, used, glued, last = items.roles, items.used, items.scan.tight, items.last
     for i in items.numbers:
-        if used[i] or (glued[last[i]] and frame.bare_frame(items, i)):
+        if used[i] or (glued[last[i]] and frame.bare_frame(items, i)) or frame.lone_frame(items, i):
             continue
         behind = roles[i + 1]
         special = _BY_UNIT.get(behind.get("after") or behind.get("unit") or "")

@@ -11,6 +11,7 @@ from matcher.reading.spaced_code import RATED, last_piece
 
 _STEPS = 3
 _BEHIND_NAMES = frozenset({"num", "label", "motor"})
+_SEALS = frozenset({"ZZ", "Z", "RS", "DDU", "LLU"})
 _NUMBER_WORDS = frozenset({"#", "no", "number"})
 _MISREAD = re.compile(r"(?=.*\d.*\d)(?=.*[OIlSZ])[\dOIl][\dOIlSZ]{2,4}")
 
@@ -134,6 +135,8 @@ def _bearing_pair(items: Items, i: int) -> bool:
 
 
 def _of_bearings(items: Items, i: int) -> bool:
+    if items.raw(i + 1) in _SEALS or (items.raw(i + 2) in _SEALS and items.word(i + 1) == "2"):
+        return True  # `6202 2Z`, `DE 6205 ZZ`
     near = range(max(0, i - 6), min(len(items), i + 4))
     return any(
         "brglabel" in items.roles[j] or "bearing" in items.roles[j]

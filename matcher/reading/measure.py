@@ -14,6 +14,7 @@ _NOT_INCHES = frozenset(
 )
 """What stands behind `in` where it is no unit: `3 in stock`, `2 in the box`."""
 _FLAT = frozenset({"flat", "a flat", "with a flat", "with flat", "has a flat"})
+_VULGAR = frozenset("½¼¾⅛⅜⅝⅞")
 _KEYS = frozenset({"key", "keyway", "key way", "keyseat", "keyslot", "key slot", "with keyway"}) | frozenset(
     {"square key", "sq key", "sq . key"}
 )
@@ -21,6 +22,10 @@ _WIDEST_KEY = 0.3125  # inch; of a 1-3/8 shaft
 _SHAPES = frozenset({"dia", "len", "other"})
 _LOOSE_EXTENTS = frozenset({"out", "of it", "through", "reach", "exposed"})
 _BETWEEN_LABELS = frozenset({"/", "x", "by", "&", "and"})
+_COUNTS = frozenset({2, 3, 4, 6, 8})
+_COUNTED = ("stud", "bolt", "lug", "ear", "hole", "slot")
+_TOLERANCES = frozenset({"k", "h", "j", "g", "m"})
+_ROUNDING = 0.02
 _WHOLE = 24  # inch; nobody spells out more
 
 
@@ -58,7 +63,7 @@ def measured(items: Items, i: int) -> Length | None:
 
 def _on_a_ruler(number: Numeral) -> bool:
     """`5-5/8`; no ruler has `35/5`."""
-    return "/" not in number.signs or number.text.rpartition("-")[2] in EIGHTHS or number.text[-1] >= "½"
+    return "/" not in number.signs or number.text.rpartition("-")[2] in EIGHTHS or number.text[-1] in _VULGAR
 
 
 def _is_of_other(items: Items, i: int, label: int) -> bool:
@@ -66,6 +71,8 @@ def _is_of_other(items: Items, i: int, label: int) -> bool:
     value = items.numbers[i].value or 0.0
     if value in (1, 2) and items.word(label) in _ENDS:
         return True  # `Shaft ends: 2`
+    if _is_count(items, i, value) or _is_tolerance(items, i):
+        return True
     if items.has(i - 1, "money") or (items.has(i + 1, "money") and not items.has(i + 2, "num")):
         return True
     if items.word(label) in _FLAT or _is_of_key(items, i, label) or _is_former(items, i):
@@ -79,9 +86,21 @@ def _is_of_other(items: Items, i: int, label: int) -> bool:
     )
 
 
+def _is_count(items: Items, i: int, value: float) -> bool:
+    """`4 stud mount`; not `3.0 bolt circle`, `1/2 x 4 stud`."""
+    counted = value in _COUNTS and items.word(i + 1).startswith(_COUNTED)
+    return counted and items.said(i + 1, "subject") != "bolt" and not items.has(i - 1, "by")
+
+
+def _is_tolerance(items: Items, i: int) -> bool:
+    """`shaft 24 mm k6`: how closely it is ground."""
+    return items.is_glued(i - 1) and items.word(i - 1) in _TOLERANCES
+
+
 def _is_of_key(items: Items, i: int, label: int) -> bool:
     """`with 3/16 keyway`, `keyway 1-3/8 long`: how wide or long the key is; `5/8 KEY` is the shaft's."""
     value = items.numbers[i].value or 0.0
+    value *= INCHES.get(items.said(i + 1, "after") or "in", 1.0)
     if items.word(label) in _KEYS or (items.word(label)[:5] == "keyed" and value <= _WIDEST_KEY):
         return True
     j = i + 2 if items.has(i + 1, "after") else i + 1
@@ -124,7 +143,7 @@ def _is_preposition(items: Items, j: int) -> bool:
 def stand_together(items: Items, one: Length, two: Length) -> bool:
     """Say whether two lengths stand as `1/2 x 6`."""
     j = one.end + 1
-    if items.has(j, "aspect"):
+    if items.has(j, "aspect") or items.has(j, "flats") or items.said(j, "fact") == "shaft_keyed=true":
         j += 1
     by = items.has(j, "by") or (items.word(j) == "/" and is_double(items, one.label))
     return by and j < two.item <= j + 2
@@ -137,6 +156,20 @@ def is_double(items: Items, label: int) -> bool:
         and items.has(label - 2, "aspect")
         and items.word(label - 1) in _BETWEEN_LABELS
     )
+
+
+def without_conversions(items: Items, found: list[Length]) -> list[Length]:
+    """Leave out what says the same in brackets: `1/2 (12.7 mm) x 6`, `5-5/8 in. (143 mm)`."""
+    kept: list[Length] = []
+    for length in found:
+        one = kept[-1] if kept else None
+        if one and items.word(one.end + 1) == "(" and length.item == one.end + 2:
+            closed = items.word(length.end + 1) == ")"
+            if closed and abs(one.inches - length.inches) <= _ROUNDING * one.inches:
+                one.end = length.end + 1
+                continue
+        kept.append(length)
+    return kept
 
 
 def share_unit(items: Items, group: list[Length]) -> None:

@@ -82,6 +82,7 @@ def fact(items: Items, i: int, value: str) -> None:
     if items.word(i) == "te" and items.is_glued(i) and items.raw(i + 1).isalnum():
         return  # `TE-HALF`: part of a number
     vague = (field == "enclosure" and items.word(i) in _VAGUE) or items.word(i) in _OF_KEY_ALONE
+    vague = vague or items.word(i) == "one shaft"  # `one shaft has a flat` counts nothing
     items.claim(field, _VALUES.get(said, said), i, strength=0 if vague else 1)
 
 
@@ -111,6 +112,7 @@ def weak(items: Items, i: int, value: str) -> None:
 def alone(items: Items, i: int) -> bool:
     """Say whether an item is all of its clause."""
     opens = i == 0 or items.clause[i - 1] != items.clause[i] or not items.word(i - 1)[0].isalnum()
+    opens = opens or "." in items.scan.gaps[items.last[i - 1]]  # `Sleeve brg. Open.`
     return opens and (i + 1 >= len(items) or items.clause[i + 1] != items.clause[i])
 
 

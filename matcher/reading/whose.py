@@ -20,7 +20,9 @@ _SHORT = 6  # items before the figure on a line under a heading
 _SIZES = frozenset({"dims", "dimensions", "size", "total"})
 _LEFT_OUT = frozenset({"without", "w/o", "less", "minus", "excluding", "excl", "except", "sans", "ohne"})
 _COUNTED = frozenset({"including", "incl", "counting", "include", "count", "w/", "with"})
+_KEYS = frozenset({"key", "keys"})
 _WITH = frozenset({"w/", "with"})
+_ENDINGS = {"with": "other", "w/": "other", "without": "body_length", "w/o": "body_length"}
 _NOT = frozenset({"not", "don't", "without"})
 _JOINS = frozenset({"with", "w/", "and", "&", "plus"})
 _OWN_LINE = ("aspect", "num", "flats", "fact", "key", "subject")
@@ -33,7 +35,7 @@ def subject_at(items: Items, j: int) -> str | None:
     if "leads" in roles:
         return "leads"
     subject = roles.get("subject")
-    if subject == "shaft":
+    if subject == "shaft" and "fact" not in roles and "flats" not in roles:
         return _beside_shaft(items, j)
     if subject == "other" and items.words[j] == "incl shaft" and items.scan.raw[items.last[j]][0] == "S":
         return "shaft"  # `cap incl. Shaft 12.7 mm`
@@ -65,6 +67,8 @@ def _beside_shaft(items: Items, j: int) -> str:
     word = items.word(k)
     if word == "of" and items.said(k - 1, "subject") == "other":
         return "other"  # `to the tip of the shaft`
+    if word == "no" and (items.has(k - 1, "aspect") or items.said(k - 1, "after") in LENGTHS):
+        return "body_length"  # `6-1/8 long no shaft`
     if word in _LEFT_OUT or (word in _COUNTED and items.word(k - 1) in _NOT):
         return "body_length"
     if word in _COUNTED and (word not in _WITH or items.said(k - 1, "subject") in ("other", "body_length")):
@@ -88,6 +92,8 @@ class Subjects:
         if labelled:
             return labelled, True
         behind = self._behind(first, last)
+        if items.word(last + 1) in _ENDINGS and self._ends_clause(last + 1):
+            return _ENDINGS[items.word(last + 1)], True  # `5-3/4 without`
         if behind and behind[1] - last <= 2 and behind[0] in ("other", "body_length", "bolt"):
             return behind[0], True
         before = self._before(first)
@@ -101,6 +107,10 @@ class Subjects:
         if earlier is not None:
             return earlier or None, False
         return _heading(items, first), True
+
+    def _ends_clause(self, j: int) -> bool:
+        items = self.items
+        return j + 1 >= len(items) or items.clause[j + 1] != items.clause[j]
 
     def _before(self, first: int) -> int | None:
         """Return the nearest subject before a figure in its clause."""
@@ -122,7 +132,7 @@ class Subjects:
         items = self.items
         for place in self._places_before(first, items.segment):
             said = subject_at(items, place)
-            if said:
+            if said and items.words[place] not in _KEYS:
                 return said
             if items.clause[place] == items.clause[first] and _is_mounting(items, place):
                 # `studs on a 3-3/8 ...` is no longer about the shaft before
@@ -137,7 +147,7 @@ class Subjects:
             if place > last + _NEAR or items.clause[place] != items.clause[first]:
                 return None
             said = subject_at(items, place)
-            if said:
+            if said and items.words[place] not in _KEYS:
                 return None if any(items.has(j, "num") for j in range(last + 1, place + 1)) else (said, place)
         return None
 
