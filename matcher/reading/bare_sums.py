@@ -69,6 +69,7 @@ def _price_at(items: Items, i: int) -> list[Sum]:
         return []
     said = Sum(amount(items, i), None, i, i, "price")
     priced = _has_cents(items, i) and (items.word(i + 1) in ("ea", "each") or _is_first_tier(items, i))
+    priced = priced or (items.word(i + 1) == "ea" and (i == 0 or items.word(i - 1) == "\n"))
     if priced or _labelled(items, i) or items.word(i + 1) in _TAILS:
         return [said, *_added(items, i)]
     if number.value < _LEAST or not _looks_like_money(number.text):
@@ -218,11 +219,17 @@ def _ends(items: Items, j: int) -> bool:
 
 def _with_shipping(items: Items, i: int, said: Sum) -> list[Sum]:
     """`90 plus ship`, `27 + 12`, `12.00 + 6.00`, `145 and 15 to mail it`: price and shipping."""
+    if _has_cents(items, i) and items.has(i + 1, "ship") and i + 2 in items.numbers:
+        return [said]  # `20.00 ship 18.00`
     if items.word(i + 1) not in _PLUS:
         return []
     opens = _opens(items, i)
-    if opens and items.has(i + 2, "ship") and not items.has(i + 3, "num") and items.word(i + 1) != "and":
-        return [said]
+    ship = i + 2 + (items.word(i + 2) == "the")
+    if opens and items.has(ship, "ship") and items.word(i + 1) != "and":
+        if ship + 1 not in items.numbers:
+            return [said]
+        if not _counts(items, ship + 1):  # `28 plus the flat rate box 16`
+            return [said, Sum(amount(items, ship + 1), None, ship + 1, ship + 1, "ship")]
     added = _added(items, i)
     if not added or added[0].amount >= said.amount:
         return []

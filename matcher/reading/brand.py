@@ -45,6 +45,13 @@ _REACH = 4
 _MISREAD = re.compile(r"(?=[A-Z01]{6,})[A-Z]+[01][A-Z]{3,}")
 _LETTERS = str.maketrans("01", "OI")
 _BEFORE_SENTENCE = frozenset("\n.;|?!")
+_STEPPED_OVER = frozenset({"#", "-", "brand", ",", "number", "no"})
+# Words between a maker's name and `motor`, or the number: `Averstock condenser fan motor AV-1075`.
+_DESCRIBES = frozenset(
+    {"condenser", "fan", "blower", "furnace", "inducer", "evaporator", "evap", "drive", "direct", "oval", "round"}
+)
+_DAYS = frozenset({"monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday", "noon"})
+_STEPS = 4
 _CALLS = frozenset({"it's", "its", "is", "this", "has"})
 
 
@@ -104,9 +111,9 @@ def labelled(items: Items, i: int) -> None:
     j = items.skip(i + 1, 1)
     if items.word(j) == "-":
         j += 1
-    if j >= len(items) or items.segment[j] != items.segment[i] or not items.raw(j)[:1].isupper():
+    if j >= len(items) or items.segment[j] != items.segment[i] or not _may_be_labelled(items, i, j):
         return
-    if items.roles[j] or items.word(j) in ("hand", "mail"):
+    if items.roles[j] or items.word(j) in ("hand", "mail") or items.word(j) in _DAYS:
         return
     last = _name_from(items, j)
     while items.plate and items.word(last + 1) in _COMPANY and items.clause[last + 1] == items.clause[j]:
@@ -120,16 +127,25 @@ def labelled(items: Items, i: int) -> None:
     claim_name(items, j, last, 3)
 
 
+def _may_be_labelled(items: Items, i: int, j: int) -> bool:
+    """Say whether item `j` can be a name behind a label; small letters will do behind `brand` (`brand galbrunt`)."""
+    if items.raw(j)[:1].isupper():
+        return True
+    word = items.raw(j)
+    return items.word(i) == "brand" and word.isalpha() and len(word) > 4 and word not in ordinary()
+
+
 def before(items: Items, start: int, strength: int = 2) -> None:
     """Take the words right before a number as the maker's name."""
     k = start - 1
     steps = 0
     while (
         k >= 0
-        and steps < 3
+        and steps < _STEPS
         and (
             any(kind in items.roles[k] for kind in ("label", "fill", "motor", "module"))
-            or items.word(k) in ("#", "-", "brand", ",", "number", "no")
+            or items.word(k) in _STEPPED_OVER
+            or items.word(k) in _DESCRIBES
         )
     ):
         k, steps = k - 1, steps + 1

@@ -29,6 +29,7 @@ _FIGURES_FIRST = re.compile(r"\d{1,3}[A-Z]{1,2}\d{2,}-\d+[A-Z]?")  # `9C115-24`
 _HYPHENED = re.compile(r"[A-Z]{1,4}-\d{2}")
 _LABELS = frozenset({"V", "HP", "RPM", "HZ", "A", "W", "KW", "FLA", "LRA", "PH"})
 _JOINED = re.compile(r"[A-Z]{1,3}\d{3,}[A-Z-]")
+_MEANT = str.maketrans("01", "OI")
 _BALL = re.compile(r"6[0-3]\d\d(?:-?(?:J|2?RS\w*|ZZ\w*|2Z|Z|DDU|LLU|LLB|2RSR|C3))*", re.IGNORECASE)
 
 
@@ -72,6 +73,8 @@ def is_code(text: str) -> bool:
     """Say whether words that stand together are a code rather than a quantity, a frame or a size."""
     if not 3 <= len(text) <= 30 or not _SHAPE.fullmatch(text) or _NO_CODE.fullmatch(text):
         return False
+    if text.translate(_MEANT).lower() in heads() and "-" not in text:
+        return False  # `M0DEL`, `V0LTS`
     letters = _LETTERS.findall(text)
     if not letters or not any(char.isdigit() for char in text) or _RATING.search(text):
         return False

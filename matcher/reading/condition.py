@@ -15,7 +15,11 @@ def condition(items: Items, i: int, value: str) -> None:
         return
     if _of_terms(items, i, value) or _is_supposed(items, i):
         return
+    if _of_another_piece(items, i, value) or _is_verb(items, i):
+        return
     muted = items.muted[i]
+    if items.word(i) == "used" and before in ("it's", "its"):
+        items.muted[i] = ""  # `I put it in for a week, so it's used`
     if "origin" in items.roles[i] and items.word(i).split(" ")[0] in _TAKEN and not _of_new(items, i):
         items.muted[i] = ""  # `pulled from a 3 ton unit`
     items.claim("condition", value, i)
@@ -51,6 +55,21 @@ def _of_new(items: Items, i: int) -> bool:
     return any(items.has(j, "newword") or items.said(j, "cond") == "new" for j in range(i + 1, i + 6))
 
 
+def _of_another_piece(items: Items, i: int, value: str) -> bool:
+    """`a second, dead, module`, `DOA return 10 days`: another thing's state, or a term of the sale."""
+    if value != "for_parts":
+        return False
+    k = i + 1 + (items.word(i + 1) == ",")
+    doa = items.word(i) in ("doa", "dead on arrival")
+    return "module" in items.roles[k] or (doa and not {"returns", "warranty"}.isdisjoint(items.roles[i + 1]))
+
+
+def _is_verb(items: Items, i: int) -> bool:
+    """`bought four and used three`; not `used 2 years`."""
+    counted = items.has(i + 1, "num") and not items.has(i + 2, "after")
+    return items.word(i) == "used" and counted and items.word(i - 1) in ("and", "i", "we", "i've")
+
+
 def _is_supposed(items: Items, i: int) -> bool:
     """`unless it is dead on arrival`, `only if defective`: a state that nobody says it is in."""
     return any(
@@ -63,6 +82,8 @@ def _does_something(items: Items, j: int) -> bool:
     kinds = ("turn", "turnview", "look", "either", "num", "fact")
     if items.word(j - 1) == "pull" and items.word(j)[:4] == "from":
         return False
+    if items.word(j) == "on":  # `runs on a 10/370`
+        j += 1 + (items.word(j + 1) == "a")
     return items.word(j).split(" ")[0] in _PLACES or any(items.has(j, kind) for kind in kinds)
 
 

@@ -12,6 +12,7 @@ _ON_PLATES = "nothing on plates"
 _NUMBER_LIKE = re.compile(r"[A-Za-z0-9]+(?:[-./ ][A-Za-z0-9]+)*")
 _SHORTEST_OTHER = 4  # `interchange T5 and T8` tells of leads
 _NAMES = 3
+_SUPPLIES = frozenset({"115", "120", "208", "220", "230", "240", "277", "460"})
 _WORDS = frozenset({"part", "model", "number is", "type", "style", "also"})
 _LIKENING = frozenset({"same as", "is the same as", "identical to", "comparable to", "compare to", "comp to"})
 _MAKERS = frozenset(
@@ -91,7 +92,8 @@ def _behind_names(items: Items, j: int) -> int:
     """`replaces Quennor QN-88-12`: walk over the name of the maker of another motor."""
     k = j
     while k - j < _NAMES and brand.is_name(items, k) and items.clause[k] == items.clause[j]:
-        if items.is_glued(k):
+        series = items.raw(k).isupper() and len(items.raw(k)) < 4 and items.has(k + 1, "num")
+        if items.is_glued(k) or series:
             return k  # the letters of a number
         k += 1
     return k
@@ -194,7 +196,7 @@ def _code_at(items: Items, j: int) -> tuple[str, int, int] | None:
     if not any(char.isdigit() for char in text) or len(text) < 2 or not _NUMBER_LIKE.fullmatch(plain):
         return None
     end_item = item_of(items, j, last)
-    if re.fullmatch(r"\d{1,2}/\d{1,2}", text) or (items.has(j, "num") and items.has(end_item + 1, "money")):
+    if re.fullmatch(r"\d{1,2}/\d{1,2}", text) or text in _SUPPLIES or (items.has(j, "num") and items.has(end_item + 1, "money")):
         return None
     if (
         "-" not in text

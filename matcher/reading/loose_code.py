@@ -59,7 +59,8 @@ def loose_codes(items: Items) -> None:
 def _is_labelled_series(items: Items, token: int, text: str) -> bool:
     """`KL 92-4`: letters that label a rating elsewhere open a number before figures with a hyphen."""
     raw = items.scan.raw[token]
-    return "-" in text and raw.isalpha() and raw.isupper() and 1 < len(raw) < 4 and raw not in RATED
+    lettered = raw not in RATED or not text.replace("-", "").isdigit()
+    return "-" in text and raw.isalpha() and raw.isupper() and 1 < len(raw) < 4 and lettered
 
 
 def _leads_on(items: Items, k: int) -> bool:

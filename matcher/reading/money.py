@@ -72,6 +72,8 @@ def _rule_out_lots(items: Items, sums: list[Sum]) -> None:
     for said in sums:
         if said.role in (None, "price") and items.word(said.last + 1) not in _EACH:
             said.role = "not"
+            if said.currency:
+                items.claim("currency", said.currency, said.first, said.last)
 
 
 def _pair(items: Items, sums: list[Sum]) -> None:
@@ -85,7 +87,7 @@ def _pair(items: Items, sums: list[Sum]) -> None:
     if one.role is None and two.role is None and _plus_between(items, one, two):
         two.role = "ship"
     elif (
-        two.role == "shipped"
+        (two.role == "shipped" or (two.role == "ship" and items.word(two.last + 1) == "to your door"))
         and one.role in (None, "price")
         and one.amount < two.amount
         and _local(items, one)
@@ -153,6 +155,8 @@ def _role(items: Items, sums: list[Sum], k: int) -> str | None:
     close = _kind(items, label) if label > start else None
     if k and items.word(label) in _PARCELS:
         return "ship"
+    if close == "not" and items.word(label) == "cost" and items.word(label + 1) == ":":
+        return None  # `cost: $27` in a list of labels
     if close:
         return close
     ahead = _ahead(items, said, stop)

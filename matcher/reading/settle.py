@@ -207,8 +207,9 @@ def _condition(claims: list[Claim]) -> Answer:
         return None, None, [said["new"], said["open_box"]]
     if "new" in said and len(said) > 1:
         other = next(claim for value, claim in said.items() if value != "new")
-        if other.value in ("used", "for_parts", "rebuilt"):
-            return None, None, [said["new"], other]
+        against = next((said[value] for value in ("used", "for_parts", "rebuilt") if value in said), None)
+        if against:
+            return None, None, [said["new"], against]
         if other.value == "used_tested":
             return "new", said["new"], []
     for value in (*_RANK, "new"):

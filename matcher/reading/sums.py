@@ -37,6 +37,8 @@ def _signed(items: Items, i: int) -> Sum | None:
         currency, last = (after if currency in (None, "USD") else currency), i + 1
     elif items.word(i + 1) == "(" and items.has(i + 2, "money") and items.word(i + 3) == ")":
         currency, last = items.roles[i + 2]["money"], i + 3
+    if first == last and items.raw(i - 1) == "CAN" and items.numbers[i].text[-3:-2] == ".":
+        return Sum(amount(items, i), "CAD", i - 1, i)
     country = _COUNTRIES.get(items.word(last + 1)) if items.raw(last + 1).isupper() else None
     if country and (currency == "USD" or (first == last and items.numbers[i].text[-3:-2] == ".")):
         currency, last = country, last + 1
@@ -100,6 +102,8 @@ def bare_shipping(items: Items, i: int) -> Sum | None:
     """`shipping 12.`, `14.00 post`: a figure without sign beside a word for shipping."""
     if items.has(i + 1, "unit") or items.has(i + 1, "after"):
         return None
+    if not items.numbers[i].value and items.word(i - 1) == "handling":
+        return None  # `shipping $14/handling 0`
     more = items.word(i + 1) in ("more", "extra") and names_shipping(items, i + 2)
     if items.has(items.skip(i - 1, -1), "ship") or items.word(i + 1) in _SHIP_WORDS or more:
         return Sum(amount(items, i), None, i, i, "ship")

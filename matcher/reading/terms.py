@@ -122,6 +122,8 @@ def _quantity(items: Items, j: int, i: int) -> None:
         return
     if items.has(j - 1, "money") or items.word(j - 1) in _NO_COUNT if j else False:
         return
+    if items.word(j + 1) == "+" and not items.has(j + 2, "num"):
+        return  # `60+ in stock`, `qty 6+ call`
     if i < j and (not _OF_PRICES.isdisjoint(items.roles[j + 1]) or _is_tier(items, j)):
         return  # `only 48 cash`, `qty 1 $164, qty 2-5 $157`
     items.used[j] = True

@@ -53,7 +53,15 @@ def _module(source: str, span: tuple[int, int]) -> list[Claim]:
 
 
 def _speaks_of_module(parts: list[Items]) -> bool:
-    return any(not _MODULES.isdisjoint(items.scan.words) for items in parts)
+    """Say whether a module is named that isn't denied: not `no motor no module`."""
+    for items in parts:
+        words = items.scan.words
+        if not _MODULES.isdisjoint(words) and any(
+            word in _MODULES and words[max(0, k - 1)] not in ("no", "without", "w/o", "nor")
+            for k, word in enumerate(words)
+        ):
+            return True
+    return False
 
 
 def _about(words: tuple[str, ...], *, title: bool, plate: bool) -> str:
