@@ -48,7 +48,19 @@ _BEFORE_SENTENCE = frozenset("\n.;|?!")
 _STEPPED_OVER = frozenset({"#", "-", "brand", ",", "number", "no"})
 # Words between a maker's name and `motor`, or the number: `Averstock condenser fan motor AV-1075`.
 _DESCRIBES = frozenset(
-    {"condenser", "fan", "blower", "furnace", "inducer", "evaporator", "evap", "drive", "direct", "oval", "round"}
+    {
+        "condenser",
+        "fan",
+        "blower",
+        "furnace",
+        "inducer",
+        "evaporator",
+        "evap",
+        "drive",
+        "direct",
+        "oval",
+        "round",
+    }
 )
 _DAYS = frozenset({"monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday", "noon"})
 _STEPS = 4
@@ -66,6 +78,8 @@ def is_name(items: Items, k: int) -> bool:
     raw = items.raw(k)
     if len(raw) < 2 or not raw[0].isalpha() or not raw[0].isupper() or items.roles[k] or items.used[k]:
         return False
+    if items.is_glued(k - 1) and items.raw(k - 1)[0].isdigit():
+        return False  # `M0DEL`
     return items.word(k) not in ordinary()
 
 

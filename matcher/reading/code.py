@@ -73,8 +73,8 @@ def is_code(text: str) -> bool:
     """Say whether words that stand together are a code rather than a quantity, a frame or a size."""
     if not 3 <= len(text) <= 30 or not _SHAPE.fullmatch(text) or _NO_CODE.fullmatch(text):
         return False
-    if text.translate(_MEANT).lower() in heads() and "-" not in text:
-        return False  # `M0DEL`, `V0LTS`
+    if is_misread_word(text):
+        return False
     letters = _LETTERS.findall(text)
     if not letters or not any(char.isdigit() for char in text) or _RATING.search(text):
         return False
@@ -90,6 +90,11 @@ def is_code(text: str) -> bool:
             bool(_JOINED.match(text)) and len(letters) == 1 and letters[0] not in _LABELS
         )
     return True
+
+
+def is_misread_word(text: str) -> bool:
+    """`M0DEL`, `V0LTS`: a word of the trade with a figure for a letter."""
+    return text.isalnum() and not text.isalpha() and text.translate(_MEANT).lower() in heads()
 
 
 @lru_cache(_REMEMBERED)

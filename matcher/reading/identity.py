@@ -196,7 +196,11 @@ def _code_at(items: Items, j: int) -> tuple[str, int, int] | None:
     if not any(char.isdigit() for char in text) or len(text) < 2 or not _NUMBER_LIKE.fullmatch(plain):
         return None
     end_item = item_of(items, j, last)
-    if re.fullmatch(r"\d{1,2}/\d{1,2}", text) or text in _SUPPLIES or (items.has(j, "num") and items.has(end_item + 1, "money")):
+    if (
+        re.fullmatch(r"\d{1,2}/\d{1,2}", text)
+        or text in _SUPPLIES
+        or (items.has(j, "num") and items.has(end_item + 1, "money"))
+    ):
         return None
     if (
         "-" not in text

@@ -4,7 +4,16 @@ import re
 from functools import lru_cache
 
 from matcher.reading import brand, frame
-from matcher.reading.code import is_ball_bearing, is_code, is_second_piece, is_series, mended, reach, written
+from matcher.reading.code import (
+    is_ball_bearing,
+    is_code,
+    is_misread_word,
+    is_second_piece,
+    is_series,
+    mended,
+    reach,
+    written,
+)
 from matcher.reading.identity import claim_number, item_of, take
 from matcher.reading.items import Items
 from matcher.reading.spaced_code import RATED, last_piece
@@ -25,6 +34,8 @@ def loose_codes(items: Items) -> None:
         text = mended(items, first, last)
         if items.plate and (_MISREAD.fullmatch(text) or _is_frame(items, i, text)):
             continue  # `1O7S`: a figure that nothing could put right; `FR. S56`
+        if is_misread_word(text):
+            continue
         start = i
         while start and items.first[start] > first:
             start -= 1

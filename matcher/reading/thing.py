@@ -1,5 +1,7 @@
 """What is for sale: a motor (said nothing), an electronic module alone, or a part of something."""
 
+from collections.abc import Sequence
+
 from matcher.reading.items import Claim, Items
 from matcher.reading.part_alone import is_part_alone, names_part, things
 
@@ -54,14 +56,14 @@ def _module(source: str, span: tuple[int, int]) -> list[Claim]:
 
 def _speaks_of_module(parts: list[Items]) -> bool:
     """Say whether a module is named that isn't denied: not `no motor no module`."""
-    for items in parts:
-        words = items.scan.words
-        if not _MODULES.isdisjoint(words) and any(
-            word in _MODULES and words[max(0, k - 1)] not in ("no", "without", "w/o", "nor")
-            for k, word in enumerate(words)
-        ):
-            return True
-    return False
+    return any(
+        not _MODULES.isdisjoint(items.scan.words) and _names_module(items.scan.words) for items in parts
+    )
+
+
+def _names_module(words: Sequence[str]) -> bool:
+    denied = {k + 1 for k, word in enumerate(words) if word in ("no", "without", "w/o", "nor")}
+    return any(word in _MODULES and k not in denied for k, word in enumerate(words))
 
 
 def _about(words: tuple[str, ...], *, title: bool, plate: bool) -> str:
@@ -79,7 +81,7 @@ def _about(words: tuple[str, ...], *, title: bool, plate: bool) -> str:
         denied = k and head[k - 1] in ("no", "less", "minus")
         if word in _MOTORS and not denied and not _names_another(words, k + 1):
             return "motor"
-    if not _MODULES.isdisjoint(head):
+    if not _MODULES.isdisjoint(head) and _names_module(head):
         return "module"
     if (
         not title
