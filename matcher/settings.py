@@ -62,7 +62,7 @@ class Settings:
         Raises `UnreadableInput` for a file that can't be read or is no TOML, `UnknownField` for a table or
         name that isn't known, `BadValue` for a figure out of range; each is one line that names the file.
         """
-        changes = _read(path)
+        changes = read_changes(path)
         try:
             return cls.shipped().with_changes(changes)
         except SamespinError as fault:
@@ -170,7 +170,8 @@ def _is_number(figure: object) -> bool:
     return isinstance(figure, int | float) and not isinstance(figure, bool) and isfinite(figure)
 
 
-def _read(path: Path) -> Mapping[str, object]:
+def read_changes(path: Path) -> Mapping[str, object]:
+    """Return what stands in a TOML file, not judged yet. Raises `UnreadableInput`."""
     try:
         return tomllib.loads(path.read_text(encoding="utf-8"))
     except OSError as fault:

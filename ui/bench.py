@@ -27,6 +27,7 @@ from ui.plate_box import PlateBox
 from ui.session import Session
 from ui.shelf import Shelf
 from ui.units import Units
+from ui.usual import Usual
 from ui.window import Window
 from ui.work import Work
 
@@ -42,7 +43,8 @@ class Bench(QObject):
         self.work = Work(self)
         self.shelf, self.clerk = Shelf(self.work, store), Clerk(store)
         self.session = Session(self.work, self.shelf, self)
-        self.desk = Desk(self.work, self.session, Units(self), self.shelf, self.clerk)
+        self.usual = Usual(self.work, self.shelf, self)
+        self.desk = Desk(self.work, self.session, Units(self), self.shelf, self.clerk, self.usual)
         self.old_motor = OldMotorPage(self.desk)
         self.pages = self._pages()
         self.head = JobHead(self.desk, window.top)
@@ -52,7 +54,9 @@ class Bench(QObject):
         self._may_leave = False
         self._put_in()
         self._connect()
-        self.session.open(Job())
+        self._first = Job()
+        self.session.open(self._first)
+        self.usual.load()
 
     def _pages(self) -> list[Page]:
         desk = self.desk
@@ -96,6 +100,8 @@ class Bench(QObject):
         for redo in ("Ctrl+Shift+Z", "Ctrl+Y"):
             QShortcut(QKeySequence(redo), self.window, history.redo)
         self.plate.entered.connect(self.show_stock)
+        self.usual.came.connect(self._take_usual)
+        self.usual.trouble.connect(self.window.tell)
 
     @property
     def plate(self) -> PlateBox:
@@ -107,8 +113,13 @@ class Bench(QObject):
 
     def new_job(self) -> None:
         """Start an empty job with the keyboard in the plate's box."""
-        self.session.open(Job())
+        self.session.open(self.usual.new_job())
         self.window.go_to(OLD_MOTOR)
+
+    def _take_usual(self) -> None:
+        """Let the job that the window began with count with the usual figures, as long as it is empty."""
+        if self.session.job is self._first and self.usual.changes:
+            self.session.open(self.usual.new_job())
 
     def show_stock(self) -> None:
         """Rank the saved stock against the plate just typed."""

@@ -10,6 +10,7 @@ from ui.session import Session
 from ui.shelf import Shelf
 from ui.theme import GRID
 from ui.units import Units
+from ui.usual import Usual
 from ui.work import Work
 
 
@@ -22,6 +23,7 @@ class Desk:
     units: Units
     shelf: Shelf
     clerk: Clerk
+    usual: Usual
 
 
 class Page(QWidget):

@@ -26,6 +26,7 @@ class Shelf:
         self._work, self._path = work, path
         self._store: Store | None = None
         self._last: dict[str, tuple[Job, Saved]] = {}
+        self._usual_path: Path | None = None
         self.fault = ""
         """Why the last save failed, in one line; empty after one that didn't."""
         self.notices: deque[str] = deque()
@@ -40,6 +41,16 @@ class Shelf:
             self.notices.extend(self._store.notices)
             self._store.touched()  # from here on it tells what others wrote
         return self._store
+
+    @property
+    def usual_path(self) -> Path:
+        """Where the usual figures for new jobs lie: beside the jobs that the window began with."""
+        if self._usual_path is None:
+            from matcher.store import default_path
+            from matcher.usual import usual_path
+
+            self._usual_path = usual_path(self._path or default_path())
+        return self._usual_path
 
     def start(self) -> Task:
         """Open the store, so that what is to be told of it is known at once."""

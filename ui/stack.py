@@ -4,6 +4,8 @@ from PySide6.QtCore import QEvent, QObject, QSize, Qt
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QFrame, QScrollArea, QStackedWidget, QStyle, QWidget
 
+EXTENT = QStyle.PixelMetric.PM_ScrollBarExtent
+
 
 class Stack(QStackedWidget):
     """Asks for the room of the page in sight alone; a wide page doesn't widen the others."""

@@ -34,6 +34,7 @@ from ui.money_words import whole_money
 from ui.plain_table import PlainTable
 from ui.plan_picture import Bar, PlanPicture
 from ui.theme import GRID
+from ui.usual_bar import UsualBar
 from ui.words import counted
 
 
@@ -50,6 +51,7 @@ class MoneyPage(Page):
         self.message, self.answer = Line(), QLineEdit()
         self.copy_message = QPushButton(self.tr("&Copy the message"))
         self.trouble, self.figures_trouble = Trouble(), Trouble()
+        self.usual = UsualBar(desk)
         self._lay_out()
         self._connect()
         self.setFocusProxy(self.asked)
@@ -92,6 +94,7 @@ class MoneyPage(Page):
         self.table.setAccessibleName(self.tr("Weights, chances and prices"))
         down.addWidget(self.table, 1)
         down.addWidget(self.figures_trouble)
+        down.addWidget(self.usual)
         return whole
 
     def _connect(self) -> None:
