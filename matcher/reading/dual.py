@@ -15,7 +15,12 @@ _CLOSE = 0.12
 """Twice the volts, half the amperes: both ratios agree within this share (common practice)."""
 _NEAR = 40
 """Characters; farther apart the two may be those of two versions."""
+_LEAST = 200
+"""Volts; 115 and 120 V are told of one motor's plate and another one's outlet."""
 _RATIOS = (1.05, 2.3)
+_RATED = frozenset(
+    {100, 110, 115, 120, 127, 200, 208, 220, 230, 240, 277, 380, 400, 415, 440, 460, 480, 575, 690}
+)
 _TWO = 1.7
 """230/400 V to 208/460 V: the windings of one motor joined in two ways; 208 and 230 V are one range."""
 
@@ -78,16 +83,21 @@ def merge_voltages(claims: list[Claim], parts: Sequence[Items]) -> list[Claim]:
     told = _without_doubt(claims, "volts")
     for items in parts if len(told) > 1 else ():
         here = [claim for claim in told if claim.source == items.source]
-        ratio = _ratio([str(claim.value) for claim in here])
+        ratio = _ratio([str(claim.value) for claim in here]) if len(here) > 1 else 0.0
+        if not ratio:
+            continue
         amps = [claim for claim in claims if claim.field == "amps" and claim.source == items.source]
         near = any(_gap(one, two) <= _NEAR for one, two in pairwise(here) if one.value != two.value)
-        said = any("dualvolts" in items.roles[i] for i in items.active)
-        if not ratio or not ((said and ratio > _TWO) or (near and _halves(amps, ratio))):
+        if not ((near and _halves(amps, ratio)) or (ratio > _TWO and _says_both(items))):
             continue
         both = replace(here[0], value=_alternatives(here), span=_whole(here))
         merged = [replace(amps[0], value=_together(amps, "amps"), span=_whole(amps))] if amps else []
         return [*[claim for claim in claims if claim not in here and claim not in amps], both, *merged]
     return claims
+
+
+def _says_both(items: Items) -> bool:
+    return any("dualvolts" in items.roles[i] for i in items.active)
 
 
 def _alternatives(told: Sequence[Claim]) -> str:
@@ -102,9 +112,9 @@ def _alternatives(told: Sequence[Claim]) -> str:
 def _ratio(said: Sequence[str]) -> float:
     """Return how many times the lowest of two ratings goes into the other, nought where they are no pair."""
     tops = sorted({float(rating.split("-")[-1]) for ratings in said for rating in ratings.split("/")})
-    if len(tops) != 2 or not _RATIOS[0] <= tops[1] / tops[0] <= _RATIOS[1]:
+    if len(tops) != 2 or not _RATED.issuperset(tops) or not _RATIOS[0] <= tops[1] / tops[0] <= _RATIOS[1]:
         return 0.0
-    return tops[1] / tops[0]
+    return tops[1] / tops[0] if tops[0] >= _LEAST or tops[1] >= _TWO * tops[0] else 0.0
 
 
 def _halves(amps: Sequence[Claim], ratio: float) -> bool:
