@@ -14,7 +14,8 @@ _SHOWN = (
     "SELECT id, name, place, note, created, changed, version,"
     " (SELECT count(*) FROM listing WHERE listing.job = job.n),"
     " (SELECT substr(plate_text, 1, 200) FROM old_motor WHERE old_motor.job = job.n),"
-    " EXISTS (SELECT 1 FROM entry WHERE entry.job = job.n AND section = 'arrival' AND path = '[\"delivered\"]')"
+    " EXISTS (SELECT 1 FROM entry WHERE entry.job = job.n AND section = 'arrival' AND"
+    " path = '[\"delivered\"]')"
     " FROM job WHERE removed IS "
 )
 
