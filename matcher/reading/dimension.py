@@ -204,6 +204,8 @@ def _aspect(items: Items, length: Length) -> str | None:
         j += 1
     if items.has(j, "aspect") and not _leads_on(items, j):
         return items.said(j, "aspect")
+    if items.word(j) == "round" and length.inches > THICKEST_SHAFT and length.has_unit:
+        return "dia"  # `5-5/8" round`
     if items.has(label, "aspect"):
         return None if is_double(items, label) else items.said(label, "aspect")
     return None if items.has(j, "subject") else items.said(j, "aspect")

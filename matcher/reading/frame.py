@@ -56,7 +56,7 @@ def _prefixed(items: Items, i: int, j: int) -> None:
 def _frame_at(items: Items, i: int, j: int) -> None:
     """Claim the frame whose number is item `j`."""
     end = j
-    code = items.word(j).upper()
+    code = items.word(j).upper().lstrip(".")  # `Fr.48Z`
     if (
         end + 1 < len(items)
         and items.is_glued(j)

@@ -14,6 +14,7 @@ _NOT_INCHES = frozenset(
 )
 """What stands behind `in` where it is no unit: `3 in stock`, `2 in the box`."""
 _FLAT = frozenset({"flat", "a flat", "with a flat", "with flat", "has a flat"})
+_OPENS = frozenset("\n|;•*")
 _VULGAR = frozenset("½¼¾⅛⅜⅝⅞")
 _KEYS = frozenset({"key", "keyway", "key way", "keyseat", "keyslot", "key slot", "with keyway"}) | frozenset(
     {"square key", "sq key", "sq . key"}
@@ -45,6 +46,8 @@ def measured(items: Items, i: int) -> Length | None:
     """Return number `i` as a length; None where it can be none."""
     number = items.numbers[i]
     label = items.skip(i - 1, -1)
+    if items.word(label) == "-" and _labels_line(items, label - 1):
+        label -= 1
     if number.value is None or not _on_a_ruler(number) or _is_of_other(items, i, label):
         return None
     unit = items.said(i + 1, "after")
@@ -59,6 +62,12 @@ def measured(items: Items, i: int) -> Length | None:
         if bracketed in LENGTHS:
             return Length(i, number.value * INCHES[bracketed], True, i, items.skip(label - 3, -1))
     return Length(i, number.value, False, i, label)
+
+
+def _labels_line(items: Items, j: int) -> bool:
+    """`Diameter - 5-5/8`: a label that opens its line or cell, and a dash."""
+    named = items.has(j, "subject") or items.has(j, "aspect")
+    return named and (j == 0 or items.word(j - 1) in _OPENS)
 
 
 def _on_a_ruler(number: Numeral) -> bool:

@@ -150,6 +150,7 @@ def protector(items: Items, i: int, value: str) -> None:
     items.claim("protector", value, i, strength=strength)
 
 
+_THICKEST = 1.63  # inch; of a shaft
 _LOOSE = frozenset({"round", "flat", "a flat", "has the flat", "flat side", "flat spot", "plana"})
 _BARE_FLATS = frozenset({"flat", "a flat", "with flat", "with a flat", "has a flat"})
 
@@ -163,8 +164,23 @@ def flats(items: Items, i: int, value: str) -> None:
         return
     if value == "-" or items.word(i + 1) == "rate" or (items.word(i) in _LOOSE and not _of_shaft(items, i)):
         return
+    if value == "0" and "round" in items.word(i) and _has_flat(items, i):
+        return
     value = "0" if denied(items, i) else value
     items.claim("shaft_flats", int(value), i, strength=1 if items.word(i) in _BARE_FLATS else 2)
+
+
+def _has_flat(items: Items, i: int) -> bool:
+    """`round with one flat`, `5-5/8 round`: not the bare round of a shaft."""
+    for j in range(i + 1, min(len(items), i + 4)):
+        if items.segment[j] == items.segment[i] and items.said(j, "flats") in ("1", "2"):
+            return not denied(items, j)
+    j = i - 2 if items.said(i - 1, "after") == "in" else i - 1
+    number = items.numbers.get(j)
+    if number is None or (number.value or 0.0) <= _THICKEST or items.word(i) != "round":
+        return False
+    of_shaft = any(items.said(k, "subject") == "shaft" for k in range(max(0, j - _NEAR), i + 2))
+    return not (of_shaft or items.has(j - 1, "by"))
 
 
 def _counted_flats(items: Items, i: int) -> int | None:

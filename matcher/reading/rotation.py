@@ -23,7 +23,7 @@ def turn(items: Items, i: int, value: str) -> None:
     spaced = " " in items.word(i) and items.raw(i) in ("C", "c")
     if (spaced and items.is_glued(i - 1)) or _is_not(items, i):
         return  # `R-C-W-Y-G`: terminals
-    if "view" in items.roles[i] or _of_wheel(items, i) or _asks_which(items, i):
+    if "view" in items.roles[i] or _asks_which(items, i):
         return
     if _is_legend(items, i, value):
         items.claim("turn", ("either", None), i)
@@ -34,7 +34,7 @@ def turn(items: Items, i: int, value: str) -> None:
     found = _view_of(items, i)
     if found:
         items.claim("turn", (value, found[0]), i, found[1])
-    else:
+    elif not _of_wheel(items, i):
         items.claim("turn", (value, None), i)
 
 
@@ -80,8 +80,17 @@ _CHOICE = frozenset(
 
 
 def _of_wheel(items: Items, i: int) -> bool:
-    """`CW wheel`, `CCW blade`: a wheel is made for one way too."""
-    return items.word(i + 1).startswith(_WHEELS) and items.clause[i] == items.clause[i + 1]
+    """`CW wheel`, `blower wheel 10 x 8, CCW`: a wheel is made for one way too."""
+    if items.word(i + 1).startswith(_WHEELS) and items.clause[i] == items.clause[i + 1]:
+        return True
+    if items.has(items.skip(i - 1, -1), "rotlabel") or "rot" in items.word(i):
+        return False
+    for j in range(i - 1, max(-1, i - 1 - _NEAR), -1):
+        if items.segment[j] != items.segment[i] or "motor" in items.roles[j] or "unit" in items.roles[j]:
+            return False
+        if items.word(j).endswith(_WHEELS):
+            return True
+    return False
 
 
 def _asks_which(items: Items, i: int) -> bool:

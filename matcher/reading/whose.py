@@ -89,9 +89,9 @@ class Subjects:
         """Return whose the figures from `one` to item `last` are, and whether their own clause says so."""
         items, first = self.items, one.item
         labelled = subject_at(items, one.label) if items.clause[one.label] != items.clause[first] else None
-        if labelled:
-            return labelled, True
         behind = self._behind(first, last)
+        if labelled and not (behind and behind[1] == last + 1):
+            return labelled, True
         if items.word(last + 1) in _ENDINGS and self._ends_clause(last + 1):
             return _ENDINGS[items.word(last + 1)], True  # `5-3/4 without`
         if behind and behind[1] - last <= 2 and behind[0] in ("other", "body_length", "bolt"):
