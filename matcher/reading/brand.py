@@ -142,7 +142,7 @@ def labelled(items: Items, i: int) -> None:
 
 
 def _may_be_labelled(items: Items, i: int, j: int) -> bool:
-    """Say whether item `j` can be a name behind a label; small letters will do behind `brand` (`brand galbrunt`)."""
+    """Say whether item `j` can be a name behind a label; in small letters behind `brand` alone."""
     if items.raw(j)[:1].isupper():
         return True
     word = items.raw(j)

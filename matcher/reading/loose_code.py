@@ -32,39 +32,57 @@ def loose_codes(items: Items) -> None:
             continue
         first, last = reach(items, items.first[i])
         text = mended(items, first, last)
-        if items.plate and (_MISREAD.fullmatch(text) or _is_frame(items, i, text)):
-            continue  # `1O7S`: a figure that nothing could put right; `FR. S56`
         if is_misread_word(text):
             continue
-        start = i
-        while start and items.first[start] > first:
-            start -= 1
+        if items.plate and (_MISREAD.fullmatch(text) or _is_frame(items, i, text)):
+            continue  # `1O7S`: a figure that nothing could put right; `FR. S56`
         if is_ball_bearing(text) or _bearing_pair(items, i):
-            if not text.replace("/", "").isdigit() or _of_bearings(items, i):
-                items.claim("bearing", "ball", i)
-                items.used[i] = True
-            continue
-        if (
-            first
-            and (is_series(items.scan.raw[first - 1]) or _is_labelled_series(items, first - 1, text))
-            and _after_name(items, start - 1)
-            and is_second_piece(text)
-            and items.scan.gaps[first - 1] == " "
-        ):
-            start, first, last = start - 1, first - 1, last_piece(items, last)
-        elif brand.is_misread(text) and _leads_on(items, item_of(items, i, last) + 1):
-            end = item_of(items, i, last)
-            take(items, start, end)
-            brand.claim_misread(items, start, end)
-            continue
-        elif not (
-            is_code(text)
-            or ((is_digits(text) or is_named(text)) and _after_name(items, start, bare=text.isdigit()))
-        ):
-            continue
+            _bearing(items, i, text)
+        else:
+            _code(items, i, first, last)
+
+
+def _bearing(items: Items, i: int, text: str) -> None:
+    if not text.replace("/", "").isdigit() or _of_bearings(items, i):
+        items.claim("bearing", "ball", i)
+        items.used[i] = True
+
+
+def _code(items: Items, i: int, first: int, last: int) -> None:
+    """Take the tokens `first` to `last` around number `i` as a code or a misread name, if they are one."""
+    text = mended(items, first, last)
+    start = i
+    while start and items.first[start] > first:
+        start -= 1
+    end = item_of(items, i, last)
+    if _opens_by_series(items, start, first, text):
+        start, first, last = start - 1, first - 1, last_piece(items, last)
         end = item_of(items, i, last)
+    elif brand.is_misread(text) and _leads_on(items, end + 1):
         take(items, start, end)
-        _loose(items, written(items, first, last), start, end)
+        brand.claim_misread(items, start, end)
+        return
+    elif not _is_number(items, start, text):
+        return
+    take(items, start, end)
+    _loose(items, written(items, first, last), start, end)
+
+
+def _opens_by_series(items: Items, start: int, first: int, text: str) -> bool:
+    """`Klausbrink VM 63-180`: capitals a blank before the figures, behind a maker's name."""
+    return (
+        first > 0
+        and (is_series(items.scan.raw[first - 1]) or _is_labelled_series(items, first - 1, text))
+        and _after_name(items, start - 1)
+        and is_second_piece(text)
+        and items.scan.gaps[first - 1] == " "
+    )
+
+
+def _is_number(items: Items, start: int, text: str) -> bool:
+    if is_code(text):
+        return True
+    return (is_digits(text) or is_named(text)) and _after_name(items, start, bare=text.isdigit())
 
 
 def _is_labelled_series(items: Items, token: int, text: str) -> bool:

@@ -2,6 +2,7 @@
 
 from matcher.reading.bare_sums import bare_sums
 from matcher.reading.items import Items
+from matcher.reading.part_alone import things
 from matcher.reading.sums import bare_shipping, named_currency, only_currency, signed_sums
 from matcher.reading.tiers import INCLUDES, Sum, by_zones, is_for_many, is_superseded, rule_out_ranges
 
@@ -52,7 +53,7 @@ def money(items: Items) -> None:
             items.used[j] = True
         said.role = said.role or _role(items, sums, k)
     rule_out_ranges(items, sums)
-    _rule_out_lots(items, sums)
+    _rule_out_others(items, sums)
     _pair(items, sums)
     prices = [said for said in sums if said.role in ("price", "shipped")]
     for said in prices or [said for said in sums if said.role is None][:1]:
@@ -63,6 +64,23 @@ def money(items: Items) -> None:
             items.claim("shipping", said.amount, said.first, said.last)
     if not prices and not any(said.role is None for said in sums):
         _unsigned(items, shipping_due=not any(said.role == "ship" for said in sums))
+
+
+def _rule_out_others(items: Items, sums: list[Sum]) -> None:
+    """`a new $30 capacitor`, `$45 for the 1/2 HP, $60 for the 3/4`: prices of other things, or of several."""
+    several = [said for said in sums if items.has(_behind_the(items, said.last + 1), "num")]
+    for said in sums if len(sums) > 1 else []:
+        part = items.word(said.last + 1).split(" ")[-1] in things("part")
+        if said.role is None and (part or (len(several) > 1 and said in several)):
+            said.role = "not"
+    _rule_out_lots(items, sums)
+
+
+def _behind_the(items: Items, k: int) -> int:
+    """Return the item behind `for the`, else one that is none."""
+    if items.word(k) == "for the":
+        return k + 1
+    return k + 2 if items.word(k) == "for" and items.word(k + 1) == "the" else len(items)
 
 
 def _rule_out_lots(items: Items, sums: list[Sum]) -> None:
