@@ -34,7 +34,11 @@ def _pair(items: Items, j: int) -> bool:
         _claim(items, number.atoms[0], number.atoms[1], j, j)
         return True
     k = j + 1
-    if items.has(k, "by") or items.has(k, "fill") or (k < len(items) and items.word(k) in ("/", "@", "-")):
+    if (
+        items.has(k, "by")
+        or items.has(k, "fill")
+        or (k < len(items) and items.word(k) in ("/", "@", "-", ","))
+    ):
         k += 1
         if items.has(k, "num") and number.value is not None and items.numbers[k].value in VOLTS:
             _claim(items, number.value, items.numbers[k].value or 0.0, j, k)

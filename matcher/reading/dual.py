@@ -7,7 +7,9 @@ from collections.abc import Iterable, Sequence
 from dataclasses import replace
 from itertools import pairwise
 
+from matcher.numeral import Numeral
 from matcher.reading.items import Claim, Items
+from matcher.reading.quantities import Given, amps
 
 _BOTH = frozenset({"50", "60"})
 _LISTS = ("rpm", "amps")
@@ -94,6 +96,18 @@ def merge_voltages(claims: list[Claim], parts: Sequence[Items]) -> list[Claim]:
         merged = [replace(amps[0], value=_together(amps, "amps"), span=_whole(amps))] if amps else []
         return [*[claim for claim in claims if claim not in here and claim not in amps], both, *merged]
     return claims
+
+
+def amps_of_volts(items: Items, number: Numeral) -> Given | None:
+    """`208-230/460, three phase, 6.6-6.2/3.1`: tenths in step with the volts, upside down, are amperes."""
+    if "." not in number.text or len(number.atoms) < 2 or not number.atoms[-1]:
+        return None
+    told = next((str(claim.value) for claim in reversed(items.claims) if claim.field == "volts"), "")
+    volts = [float(figure) for figure in told.replace("-", "/").split("/") if figure]
+    if len(volts) != len(number.atoms):
+        return None
+    ratio = number.atoms[0] / number.atoms[-1] * volts[0] / volts[-1]
+    return amps(number) if abs(ratio - 1) <= _CLOSE else None
 
 
 def _says_both(items: Items) -> bool:

@@ -10,6 +10,7 @@ from functools import lru_cache
 
 from matcher.numeral import Numeral, numeral
 from matcher.reading.capacitor import is_capacitors, microfarad
+from matcher.reading.dual import amps_of_volts
 from matcher.reading.items import Items
 from matcher.reading.quantities import NOTHING, READERS, Given, by_look
 from matcher.reading.speed_range import speed, taps
@@ -63,6 +64,8 @@ def label_before(items: Items, i: int) -> tuple[str | None, int]:
     roles = items.roles
     if roles[j].get("unit") == "A" and not items.used[j] and _is_label(items, j, i):
         return "A", j
+    if items.words[j] == ":" and roles[j - 1].get("unit") == "A" and _begins(items, j - 1):
+        return ("A" if not items.used[j - 1] else None), j - 1  # `a: 1.7`
     if "fill" in roles[j]:
         j = items.skip(j, -1)
     if items.words[j] == "-" and not items.is_glued(j) and j and "num" not in roles[j - 2]:
@@ -83,12 +86,20 @@ def label_before(items: Items, i: int) -> tuple[str | None, int]:
 def _is_label(items: Items, j: int, i: int) -> bool:
     """`A 5.6` labels amperes as a capital on a plate, or alone with its figure (`a 3.3;`)."""
     closed = i + 1 >= len(items) or items.clause[i + 1] != items.clause[i]
-    opens = j == 0 or items.clause[j - 1] != items.clause[j] or not items.roles[j - 1]
+    opens = _opens(items, j)
     if not items.plate and items.is_glued(j) and "." not in items.numbers[i].text:
         return False  # `A1` is a cell or a class
     if items.raw(j) == "a":
         return closed and opens and "." in items.numbers[i].text
     return items.plate or closed or not items.has(i + 1, "after")
+
+
+def _opens(items: Items, j: int) -> bool:
+    return j == 0 or items.clause[j - 1] != items.clause[j] or not items.roles[j - 1]
+
+
+def _begins(items: Items, j: int) -> bool:
+    return items.clause[j - 1] != items.clause[j] or not items.word(j - 1)[:1].isalnum()
 
 
 def own(items: Items, i: int) -> None:
@@ -151,7 +162,7 @@ def _damaged(items: Items, i: int) -> bool:
 
 def _claim_by_look(items: Items, i: int, number: Numeral) -> None:
     """Claim what the figure can only be by its look and its neighbours."""
-    given = _by_neighbours(items, i, number)
+    given = _by_neighbours(items, i, number) or amps_of_volts(items, number)
     if given is None:
         if "money" in items.roles[i + 1] or not _NO_LOOK.isdisjoint(items.roles[i - 1]):
             return
