@@ -60,6 +60,7 @@ def clean(text: str) -> str:
     if ",-" in text or ".-" in text:
         text = _WHOLE_SUM.sub(r"\1  ", text)
     if not text.isascii():
+        text = text.replace("⁻¹", "-1")
         return text.translate(_ONE_FOR_ONE)
     # Looking for the four signs takes a tenth of the time that a translation does.
     odd = "\r" in text or "`" in text or "\f" in text or "\v" in text

@@ -37,8 +37,13 @@ _TIED = re.compile(
     r"|\b(CY|HZ|PH|FR)\.(?=\d)"
 )
 _FEWEST_TIED = 2
-_JOINED = re.compile(r"\b[YDΔ](?=\d{3} ?V\b)")
-"""How a supply is joined: `Y400 V`, `D230 V`."""
+_SPEED = re.compile(
+    r"\b(R\.?P\.?M|HIGH|HI|MED|LOW|LO)[.-](?=[1-3]?\d{3}\b(?!-))|\b(VOLTS?)[.-](?=\d{3}\b)|\b(V)\.(?=\d{3}\b)"
+)
+_JOINED = re.compile(
+    r"\b[YDΔ](?=\d{3}(?: ?V\b|/[YDΔ]\d{3}))|(?<=\d\d\d)[YDΔ](?=/\d{3})|(?<=/\d\d\d)[YDΔ](?= ?V\b)"
+)
+"""How a supply is joined: `Y400 V`, `D230 V`, `230Δ/400Y V`."""
 _CYCLES = re.compile(r"\bH2(?=[.:]? ?[56][0O]\b)|(?<=[56][0O])( ?)H2\b")
 _MICROFARAD = re.compile(r"(?<=\d)( ?)MF[O0]\b")
 _FRAME = re.compile(r"(?<=\bFR )(?:4[BS8]|[S5]6)(?=[YZCH]?\b)|(?<=\bFRAME )(?:4[BS8]|[S5]6)(?=[YZCH]?\b)")
@@ -137,6 +142,7 @@ def mend_figures(text: str) -> str:
 
 def _untied(text: str) -> str:
     """Part figures from labels that they are tied to, on plates that do so; one such may be a number."""
+    text = _SPEED.sub(lambda tied: f"{tied.group()[:-1]} ", text)
     found = list(_TIED.finditer(text))
     if len(found) < _FEWEST_TIED:
         return text

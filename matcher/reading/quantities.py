@@ -122,7 +122,9 @@ def volts(number: Numeral) -> Given | None:
 
 
 def hertz(number: Numeral) -> Given | None:
-    """50, 60 or both."""
+    """50, 60 or both; `2850/50 Hz` has the speed before it."""
+    if _is_at_cycles(number):
+        return speed(number)
     atoms = sorted(set(number.atoms))
     if not atoms or not set(atoms) <= {50.0, 60.0}:
         return None
@@ -139,8 +141,11 @@ def amps(number: Numeral) -> Given | None:
 def speed(number: Numeral) -> Given | None:
     """rpm: `1075/950/825` is a list (its length the speeds), `250-1450` a range, `1075/3` has the taps."""
     atoms = list(number.atoms)
-    if len(atoms) == 2 and atoms[0] >= 200 and 2 <= atoms[1] <= 8 and number.signs == "/":
-        return {"rpm": (int(atoms[0]),), "speeds": int(atoms[1])}
+    lowest = 700 if "-" in number.signs else 200  # `300-1` is a torn range
+    if len(atoms) > 1 and number.whole and min(atoms[:-1]) >= lowest and 1 <= atoms[-1] <= 8:
+        return {"rpm": tuple(sorted({*map(int, atoms[:-1])}, reverse=True)), "speeds": int(atoms[-1])}
+    if _is_at_cycles(number):
+        return {"rpm": (int(atoms[0]),), "hertz": f"{atoms[1]:g}"}
     if not number.whole:
         atoms = [
             round(atom * 1000) if _THOUSANDS.search(number.text) and atom < 8 else atom for atom in atoms
@@ -153,6 +158,11 @@ def speed(number: Numeral) -> Given | None:
     if len(speeds) > 1:
         return {"rpm": speeds, "speeds": len(speeds)}
     return {"rpm": speeds}
+
+
+def _is_at_cycles(number: Numeral) -> bool:
+    """`2850/50`: a speed at its frequency."""
+    return number.whole and number.signs == "/" and number.atoms[0] >= 700 and number.atoms[1] in (50, 60)
 
 
 def phase(number: Numeral) -> Given | None:
@@ -182,7 +192,7 @@ def service_factor(number: Numeral) -> Given | None:
 
 def microfarad(number: Numeral) -> Given | None:
     """A run capacitor's size; larger ones are start capacitors and give nothing."""
-    dual = "/" in number.signs and number.text[-2:] not in ("/2", "/4")
+    dual = "/" in number.signs and number.text[-2:] not in ("/2", "/4") and number.text[-1] not in "½¼¾"
     if number.value is None or dual or not 0.5 <= number.value <= 100:
         return NOTHING
     return {"capacitor_uf": number.value}
