@@ -13,7 +13,7 @@ def condition(items: Items, i: int, value: str) -> None:
         return
     if items.word(i) in _DOES and (before in _WILL or _does_something(items, i + 1)):
         return
-    if _of_terms(items, i, value) or _is_supposed(items, i):
+    if _of_terms(items, i, value) or _is_supposed(items, i) or _of_module(items, i, value):
         return
     if _of_another_piece(items, i, value) or _is_verb(items, i):
         return
@@ -48,6 +48,18 @@ _PLACES = frozenset(
         "at",
     }
 )
+
+
+def _of_module(items: Items, i: int, value: str) -> bool:
+    """`module dead`, `the module on the back is burnt out`: not the motor."""
+    if value != "for_parts" or items.word(i)[-5:] == "parts":
+        return False
+    for j in range(i - 1, max(-1, i - 1 - _NEAR), -1):
+        if items.clause[j] != items.clause[i] or "motor" in items.roles[j]:
+            return False
+        if "module" in items.roles[j]:
+            return True
+    return False
 
 
 def _of_new(items: Items, i: int) -> bool:

@@ -15,7 +15,7 @@ GOES_ON = frozenset({*_JOINTS, ","}) | {"point"}
 """What may stand between the figures of one number or list."""
 _SAME_FORM_ONLY = frozenset({"/", "and", "&", "or"})
 _MONEY = frozenset({"$", "€", "£", "usd", "eur", "gbp", "cad", "euro", "chf", "sek", "aud", "+"})
-_COUNTED = frozenset({"ph", "phase", "hz", "cy", "hp", "spd", "speed", "rpm"})
+_COUNTED = frozenset({"ph", "phase", "phases", "phasen", "fase", "fas", "qty", "speed", "speeds", "spd"})
 _PIECES = 6
 _FARTHEST = 4.5  # times; 460 V beside 115 V is the widest pair of one list
 # Decimals as they are spoken: `seven point six amps`.
@@ -31,6 +31,9 @@ _SPOKEN = {
     "nine": "9",
     "oh": "0",
 }
+_THOUSANDS = frozenset({"1", "2", "3"})
+_COUNTED = frozenset({"ph", "phase", "phases", "phasen", "fase", "fas", "qty", "speed", "speeds", "spd"})
+_SPEEDS = frozenset({"rpm", "tr", "u", "min", "min-1", "r", "tpm", "giri", "omw", "varv", "ot"})
 _FLATS = frozenset({"flat", "flats", "flt", "flts"})
 _AND = frozenset({"and", "&", "n"})
 # Fractions as they are spoken behind a whole number: `five and three eighths`.
@@ -66,30 +69,41 @@ def gather(words: Words, token: int, figures: str, length: int) -> tuple[str, in
     if token and words[token - 1] in _MONEY:
         return figures, length
     for _ in range(_PIECES):
-        after = token + length
-        if after >= len(words):
+        figures, taken = _go_on(words, token, figures, token + length)
+        if not taken:
             break
-        following = words[after]
-        if following == "point" and figures.isdigit() and after + 1 < len(words):
-            decimal = _SPOKEN.get(words[after + 1])
-            if decimal is None:
-                break
-            figures, length = f"{figures}.{decimal}", length + 2
-            continue
-        if following[0] not in FIRST_OF_NUMBER and following != "," and following not in _JOINTS:
-            break
-        fraction, taken = _fraction_behind(words, token, figures, after)
-        if taken:
-            figures, length = f"{figures}-{fraction}", length + taken
-        elif _lists(words, figures, token, after):
-            comma = following == ","
-            more = words[after + comma]
-            figures, length = f"{figures}{'–' if '/' in more else '/'}{more}", length + 1 + comma
-        elif _joins(words, figures, after) or _is_share(words, figures, token, after):
-            figures, length = f"{figures}{_JOINTS[following]}{words[after + 1]}", length + 2
-        else:
-            break
+        length += taken
     return figures, length
+
+
+def _go_on(words: Words, token: int, figures: str, after: int) -> tuple[str, int]:
+    """Return the figures with the next piece that belongs to them, and its tokens; none where they end."""
+    following = words[after] if after < len(words) else "\n"
+    if following == "point":
+        decimal = _SPOKEN.get(words[after + 1]) if figures.isdigit() and after + 1 < len(words) else None
+        return (f"{figures}.{decimal}", 2) if decimal else (figures, 0)
+    if following[0] not in FIRST_OF_NUMBER and following != "," and following not in _JOINTS:
+        return figures, 0
+    if _is_thousand(words, token, figures, after):
+        return figures + following, 1
+    fraction, taken = _fraction_behind(words, token, figures, after)
+    if taken:
+        return f"{figures}-{fraction}", taken
+    if _lists(words, figures, token, after):
+        comma = following == ","
+        more = words[after + comma]
+        return f"{figures}{'–' if '/' in more else '/'}{more}", 1 + comma
+    if _joins(words, figures, after) or _is_share(words, figures, token, after):
+        return f"{figures}{_JOINTS[following]}{words[after + 1]}", 2
+    return figures, 0
+
+
+def _is_thousand(words: Words, token: int, figures: str, after: int) -> bool:
+    """`1 380 tr/min`: a blank parts the thousands of a speed; not in `PH 1 825 RPM`."""
+    more = words[after]
+    if figures not in _THOUSANDS or len(more) != 3 or not more.isdigit() or after + 1 >= len(words):
+        return False
+    return words[after + 1] in _SPEEDS and not (token and words[token - 1] in _COUNTED)
 
 
 def _fraction_behind(words: Words, token: int, figures: str, after: int) -> tuple[str, int]:

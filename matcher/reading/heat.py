@@ -19,6 +19,8 @@ def insulation(items: Items, i: int, _value: str) -> None:
     j = items.skip(i + 1, 1)
     while items.has(j, "insclass") or (items.plate and items.word(j) in _AROUND):
         j = items.skip(j + 1, 1)
+    if items.has(j, "num") and items.word(j + 1) == "(":
+        j += 2  # `thermal class: 155 (F)`
     letter = "B" if items.plate and items.word(j) == "8" else items.word(j).upper()
     before = items.word(i - 1).upper()
     if (

@@ -41,7 +41,7 @@ def _before(items: Items, i: int) -> str | None:
 
 def _after(items: Items, i: int) -> str | None:
     """Walk on to the end of the sentence, or to the next motor, for what is said of the module."""
-    denied = False
+    denied = supplied = False
     end, bracket = i + _REACH, False
     for j in range(i + 1, min(len(items), i + _FARTHEST)):
         if j >= end or items.segment[j] != items.segment[i] or (not bracket and "motor" in items.roles[j]):
@@ -50,12 +50,15 @@ def _after(items: Items, i: int) -> str | None:
         if bracket:
             end += 1  # what stands in a bracket (its number, its program) is read over
             continue
+        if supplied:
+            if items.said(j, "absent") == "undone":
+                return None  # `the module on the back is burnt, so I took it off`
+            continue
         if "absent" in items.roles[j] or (denied and "supplied" in items.roles[j]):
             return "without"
-        if "supplied" in items.roles[j]:
-            return "with"
+        supplied = "supplied" in items.roles[j]
         denied = denied or "not" in items.roles[j] or "no" in items.roles[j]
-    return None
+    return "with" if supplied else None
 
 
 def module_only(items: Items, i: int, _value: str) -> None:

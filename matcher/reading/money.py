@@ -102,7 +102,7 @@ def _pair(items: Items, sums: list[Sum]) -> None:
     if len(said) < 2:
         return
     one, two = said[:2]
-    if one.role is None and two.role is None and _plus_between(items, one, two):
+    if two.role is None and _is_added(items, one, two):
         two.role = "ship"
     elif (
         (two.role == "shipped" or (two.role == "ship" and items.word(two.last + 1) == "to your door"))
@@ -115,6 +115,13 @@ def _pair(items: Items, sums: list[Sum]) -> None:
         len(said) == 2 and two.role is None and one.role in (None, "price") and _is_new_price(items, one, two)
     ):
         one.role = "not"
+
+
+def _is_added(items: Items, one: Sum, two: Sum) -> bool:
+    """`$90 firm + $20`, `asking $90 + $20`: behind a price that is named, right behind it and the plus."""
+    if one.role == "price":
+        return one.last + 2 == two.first and items.word(one.last + 1) in ("+", "plus")
+    return one.role is None and _plus_between(items, one, two)
 
 
 def _local(items: Items, said: Sum) -> bool:

@@ -17,7 +17,7 @@ from matcher.reading.speed_range import speed, taps
 
 LENGTHS = frozenset({"in", "mm", "cm", "ft", "m"})
 _NO_LOOK = frozenset({"money", "subject", "by"})
-_POWER = {"hp": 2, "kw/hp": 2}
+_STRENGTHS = {"hp": 2, "kw/hp": 2, "rla": 0}  # a compressor's amperes count where no others stand
 _WATTS = frozenset({None, "w", "kw", "w_in", "w_out", "ph~", "swallow"})
 _STRONG_UNITS = frozenset({"hp", "kw", "uf", "spd"})
 _CYCLES_AND_PHASE = {
@@ -230,7 +230,7 @@ def _claim(items: Items, quantity: str, given: Given, i: int, j: int) -> None:
     items.used[i] = True
     special = _SPECIAL.get(quantity)
     claims = special(items, i, j, given) if special else given
-    strength = _POWER.get(quantity, 1)
+    strength = _STRENGTHS.get(quantity, 1)
     for field, value in claims.items():
         listed = field == "speeds" and "rpm" in claims and "/" in items.numbers[i].signs
         items.claim(field, value, i, j, 0 if listed else strength)

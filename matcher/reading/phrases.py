@@ -142,6 +142,7 @@ def protector(items: Items, i: int, value: str) -> None:
         word in ("auto", "automatic", "manual", "tp", "impedance", "zp")
         and not (alone(items, i) or any(items.has(j, "protlabel") for j in (i - 1, i - 2, i + 1)))
         and (word not in ("tp", "zp") or not items.plate)
+        and not (items.plate and _closes_line(items, i))
     ):
         return
     if denied(items, i):
@@ -151,6 +152,14 @@ def protector(items: Items, i: int, value: str) -> None:
 
 
 _THICKEST = 1.63  # inch; of a shaft
+
+
+def _closes_line(items: Items, i: int) -> bool:
+    """`CCWLE AUTO`: behind another fact, at the end of its line on a plate."""
+    return not _SAID_BEFORE.isdisjoint(items.roles[i - 1]) and items.word(i + 1) in ("\n", "")
+
+
+_SAID_BEFORE = frozenset({"turn", "turnview", "fact", "bearing"})
 _LOOSE = frozenset({"round", "flat", "a flat", "has the flat", "flat side", "flat spot", "plana"})
 _BARE_FLATS = frozenset({"flat", "a flat", "with flat", "with a flat", "has a flat"})
 

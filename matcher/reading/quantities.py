@@ -259,6 +259,7 @@ READERS: Mapping[str, Callable[[Numeral], Given | None]] = {
     "hz": hertz,
     "a": amps,
     "A": amps,
+    "rla": amps,
     "rpm": speed,
     "ph": phase,
     "ph~": phase_or_cycles,

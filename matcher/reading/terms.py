@@ -124,6 +124,8 @@ def _quantity(items: Items, j: int, i: int) -> None:
         return
     if items.word(j + 1) == "+" and not items.has(j + 2, "num"):
         return  # `60+ in stock`, `qty 6+ call`
+    if i < j and items.word(j + 1) in ("different", "other", "others"):
+        return  # `I have two different ones`
     if i < j and (not _OF_PRICES.isdisjoint(items.roles[j + 1]) or _is_tier(items, j)):
         return  # `only 48 cash`, `qty 1 $164, qty 2-5 $157`
     items.used[j] = True

@@ -96,7 +96,19 @@ def _heads() -> Heads:
             word.roles.setdefault(row["kind"], row["value"])
             word.heeded = word.heeded or row["kind"] in _HEEDED
             _inherit(words, word.roles)
+    for word in list(root.longer.values()):
+        _allow_colons(word)
     return root.longer
+
+
+def _allow_colons(word: Word) -> None:
+    """Let a colon stand between the words of a phrase: `returns: none` says what `returns none` does."""
+    for following in word.longer.values():
+        _allow_colons(following)
+    further = {said: following for said, following in word.longer.items() if said != ":"}
+    if further:
+        colon = word.longer.setdefault(":", Word())
+        colon.longer = further | colon.longer
 
 
 def _inherit(words: list[str], roles: dict[str, str]) -> None:
