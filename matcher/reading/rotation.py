@@ -10,6 +10,7 @@ from matcher.reading.items import Claim, Items
 from matcher.reading.phrases import denied
 
 _NEAR = 8  # items
+_FEW = 5
 _VIEWER = frozenset({"you", "me", "your", "yourself", "myself"})
 _TOWARDS = frozenset(
     {"facing", "faces", "pointing", "points", "toward", "towards", "at", "to", "away", "aimed"}
@@ -30,6 +31,8 @@ def turn(items: Items, i: int, value: str) -> None:
         return
     if _both_ways(items, i, value):
         items.claim("turn", ("either", None), i, i + 2)
+        return
+    if _by_hand(items, i):
         return
     found = _view_of(items, i)
     if found:
@@ -91,6 +94,15 @@ def _of_wheel(items: Items, i: int) -> bool:
         if items.word(j).endswith(_WHEELS):
             return True
     return False
+
+
+def _by_hand(items: Items, i: int) -> bool:
+    """`I spun it clockwise by hand`: how somebody turned it."""
+    near = range(max(0, i - _FEW), min(len(items), i + _FEW))
+    return any(
+        items.word(j).endswith("by hand") or (items.word(j) == "hand" and items.word(j - 1) == "by")
+        for j in near
+    )
 
 
 def _asks_which(items: Items, i: int) -> bool:
@@ -165,6 +177,8 @@ def _view_at(items: Items, j: int) -> tuple[str, int] | None:
     if items.used[j] or (items.doubted and items.clause[j] in items.doubted):
         return None
     if "view" in items.roles[j]:
+        if _is_where(items, j):
+            return None
         items.used[j] = True
         return items.roles[j]["view"], j
     facing = _facing_you(items, j)
@@ -188,6 +202,17 @@ def _view_at(items: Items, j: int) -> tuple[str, int] | None:
             items.used[k] = True
             return ("shaft_end" if turned == (end == "lead_end") else "lead_end"), k
     return None
+
+
+def _is_where(items: Items, j: int) -> bool:
+    """`leads exit on the shaft end`, `studs at lead end`: where something is, not from where one looks."""
+    for k in range(j - 1, max(-1, j - 1 - _FEW), -1):
+        roles = items.roles[k]
+        if items.clause[k] != items.clause[j] or "look" in roles or "rotlabel" in roles or _is_turn(items, k):
+            return False
+        if "leads" in roles or "mounting" in roles.get("fact", "") or items.word(k) in ("studs", "bolts"):
+            return True
+    return False
 
 
 def _end_at(items: Items, k: int) -> str | None:

@@ -21,6 +21,28 @@ _SIZES = frozenset({"dims", "dimensions", "size", "total"})
 _LEFT_OUT = frozenset({"without", "w/o", "less", "minus", "excluding", "excl", "except", "sans", "ohne"})
 _COUNTED = frozenset({"including", "incl", "counting", "include", "count", "w/", "with"})
 _KEYS = frozenset({"key", "keys"})
+_WHO_CAN = frozenset({"i", "you", "we", "it", "that", "which", "they", "who", "shaft", "motor", "he", "she"})
+_TO_DO = frozenset(
+    [
+        "be",
+        "cut",
+        "run",
+        "ship",
+        "deliver",
+        "meet",
+        "get",
+        "do",
+        "work",
+        "have",
+        "use",
+        "send",
+        "test",
+        "mount",
+        "take",
+        "go",
+        "also",
+    ]
+)
 _WITH = frozenset({"w/", "with"})
 _ENDINGS = {"with": "other", "w/": "other", "without": "body_length", "w/o": "body_length"}
 _NOT = frozenset({"not", "don't", "without"})
@@ -37,11 +59,18 @@ def subject_at(items: Items, j: int) -> str | None:
     subject = roles.get("subject")
     if subject == "shaft" and "fact" not in roles and "flats" not in roles:
         return _beside_shaft(items, j)
+    if items.words[j] == "can" and _is_verb(items, j):
+        return None
     if subject == "other" and items.words[j] == "incl shaft" and items.scan.raw[items.last[j]][0] == "S":
         return "shaft"  # `cap incl. Shaft 12.7 mm`
     if subject == "shaft_length" and "shaft" not in items.word(j) and _of_studs(items, j):
         return "other"
     return None if subject == "body" and items.word(j) == "od" and _is_thin(items, j) else subject
+
+
+def _is_verb(items: Items, j: int) -> bool:
+    """`I can cut it to 4`, `can be cut`."""
+    return items.word(j - 1) in _WHO_CAN or items.word(j + 1) in _TO_DO
 
 
 def _of_studs(items: Items, j: int) -> bool:
