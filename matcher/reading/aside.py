@@ -70,9 +70,14 @@ def heed(items: Items, roles: Roles, after: int, clause: int) -> None:
 
 
 def doubt(items: Items, after: int, clause: int) -> None:
-    """Doubt a clause; a doubt that is all of it is about what stands before: `1075 rpm (I think)`."""
-    ends = after >= len(items.scan.words) or items.scan.words[after][0] in _ENDS
-    if ends and items.first and items.scan.words[items.first[-1]] in _OPENS:
+    """Doubt a clause; a doubt that is all of it is about what stands before: `1075 rpm (I think)`.
+
+    So is another fraction in a bracket: `1/3 (might be 1/8)`.
+    """
+    words = items.scan.words
+    ends = after >= len(words) or words[after][0] in _ENDS
+    before = words[items.first[-1]] if items.first else ""
+    if (ends and before in _OPENS) or (before == "(" and "/" in "".join(words[after : after + 1])):
         ask(items, clause)
     items.doubted.add(clause)
 

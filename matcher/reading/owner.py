@@ -27,6 +27,7 @@ _CYCLES_AND_PHASE = {
     for sign in "/-"
     for text in (f"{hertz}{sign}{phase}", f"{phase}{sign}{hertz}")
 }
+_TORN = frozenset("?_*.")
 _BRACKET = 12  # items
 _AT = frozenset({"@", "at"})
 _AMPERES = frozenset({"a", "A"})
@@ -104,7 +105,7 @@ def _begins(items: Items, j: int) -> bool:
 
 def own(items: Items, i: int) -> None:
     """Find the owner of number `i` and let it claim."""
-    if items.used[i] or items.words[i - 1] == "point" or (items.words[i + 1] == "/" and _damaged(items, i)):
+    if items.used[i] or items.words[i - 1] == "point" or _damaged(items, i):
         return
     number = items.numbers[i]
     label, at = label_before(items, i)
@@ -154,8 +155,10 @@ def _labels_next(items: Items, behind: int) -> bool:
 
 
 def _damaged(items: Items, i: int) -> bool:
-    """Say whether a figure before a stroke is torn off (`1/.`) or its fraction misread (`HP 3/A`)."""
-    torn = items.is_glued(i) and i + 2 < len(items) and items.is_glued(i + 1)
+    """Say whether a figure beside a stroke is torn off (`1/.`, `?/3`) or its fraction misread (`HP 3/A`)."""
+    if items.words[i - 1] == "/" and i > 1 and items.words[i - 2] in _TORN and items.is_glued(i - 1):
+        return True
+    torn = items.words[i + 1] == "/" and items.is_glued(i) and i + 2 < len(items) and items.is_glued(i + 1)
     letter = items.plate and len(items.word(i + 2)) == 1 and items.said(i - 1, "unit") == "hp"
     return torn and (not items.roles[i + 2] or letter)
 
