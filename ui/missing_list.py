@@ -37,6 +37,10 @@ class MissingList(QWidget):
         for one in missing[:SHOWN]:
             item = QListWidgetItem(f"{label(one.field)}: {self._why(one)}", self.list)
             item.setData(Qt.ItemDataRole.UserRole, one.field)
+        more = len(missing) - SHOWN
+        if more > 0:  # the rail counts them all; the two must not seem to disagree
+            rest = QListWidgetItem(self.tr("and {} more, once these are known").format(more), self.list)
+            rest.setFlags(Qt.ItemFlag.NoItemFlags)
         self.list.setVisible(bool(missing))
         self._head.setText(
             self.tr("What would change an answer")

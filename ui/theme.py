@@ -142,7 +142,8 @@ def sheet_rules(colours: Colours) -> str:
     )
     return f"""
     QLineEdit, QPlainTextEdit, QTextEdit {{ background: {sheet}; color: {ink}; border: 1px solid {line};
-        border-radius: 2px; padding: 3px; }}
+        border-radius: 2px; padding: 3px; placeholder-text-color: {soft}; }}
+    QLineEdit:disabled, QPlainTextEdit:disabled, QTextEdit:disabled {{ background: {ground}; color: {soft}; }}
     QLineEdit:focus, QPlainTextEdit:focus, QTextEdit:focus {{ border: 2px solid {focus}; padding: 2px; }}
     QPushButton, QToolButton {{ background: {sheet}; color: {ink}; border: 1px solid {line};
         border-radius: 2px; padding: 4px 10px; }}

@@ -2,7 +2,7 @@
 
 from PySide6.QtCore import QObject, Signal
 
-from matcher.entry import entered, is_length, said, unit
+from matcher.entry import MONEY, entered, is_length, said, spoken, unit
 from matcher.motor import Motor, Site
 from ui.fields import fields
 from ui.words import choice_word
@@ -44,6 +44,8 @@ class Units(QObject):
                 return ", ".join(choice_word(field, item) for item in value)
         elif isinstance(value, (str, bool)):
             return self._with_unit(field, choice_word(field, value))
+        if field in MONEY:
+            return spoken(field, value)
         return self._with_unit(field, self.bare(field, value))
 
     def _with_unit(self, field: str, words: str) -> str:

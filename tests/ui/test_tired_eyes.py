@@ -119,3 +119,44 @@ def test_a_filter_that_nothing_matches_says_so_and_draws_nothing(job):
     page.seek.setText("")
     assert page.drawing.isVisible()
     assert "Krellin" in page.side.headerData(1, Qt.Orientation.Horizontal)
+
+
+def test_what_was_found_at_home_is_typed_beside_its_question(job, settle):
+    page = job.pages[MONEY]
+    job.window.go_to(MONEY)
+    row = next(at for at, one in enumerate(page.questions.rows) if one.question.field == "old.mounting")
+    page.asked.selectRow(row)
+    assert "How is the old motor held?" in page.message.text()
+    assert "at home" in page.answer.placeholderText()
+    QTest.keyClicks(page.answer, "belly band")
+    QTest.keySequence(page.answer, "Return")
+    settle(job)
+    assert job.session.job.given["mounting"].value == ["band"]
+    assert "mounting" not in job.session.job.listings[0].corrections
+    assert not any(one.question.field == "old.mounting" for one in page.questions.rows)
+
+
+def test_figures_stand_beside_the_shipped_ones_and_changed_ones_are_bold(job, settle):
+    page = job.pages[MONEY]
+    model = page.figures
+    assert model.index(3, 1).data() == model.index(3, 2).data()
+    assert model.index(3, 1).data(Qt.ItemDataRole.FontRole) is None
+    model.setData(model.index(3, 1), "33")
+    settle(job)
+    assert (model.index(3, 1).data(), model.index(3, 2).data()) == ("33", "10")
+    assert model.index(3, 1).data(Qt.ItemDataRole.FontRole).bold()
+
+
+def test_the_short_list_says_how_many_more_are_missing(bench, settle):
+    QTest.keyClicks(bench.plate.box, "1/2 HP")
+    settle(bench)
+    missing = bench.session.answers.missing
+    shown = bench.pages[0].missing.list
+    assert len(missing) > shown.count() - 1
+    assert f"and {len(missing) - shown.count() + 1} more" in shown.item(shown.count() - 1).text()
+
+
+def test_a_price_in_the_facts_has_its_cents():
+    from ui.units import Units
+
+    assert Units().words("price", 14.5) == "14.50"

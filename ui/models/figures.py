@@ -3,9 +3,11 @@
 from typing import Any, NamedTuple
 
 from PySide6.QtCore import Qt, Signal
+from PySide6.QtWidgets import QApplication
 
 from matcher.settings import Settings
 from ui.models.row_table import Index, RowTable
+from ui.theme import bold
 
 NAME, FIGURE, SHIPPED = range(3)
 GROUPS = ("weights", "priors", "condition_chances", "swap_costs")
@@ -24,6 +26,7 @@ class Figures(RowTable):
     """One row a figure."""
 
     EDITABLE = FIGURE
+    NUMBERS = (FIGURE, SHIPPED)
 
     entered = Signal(str, str, str)
     """Group, name and the text that the user gave it."""
@@ -58,8 +61,10 @@ class Figures(RowTable):
             return None
         row = self.rows[index.row()]
         if role in (Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.EditRole):
-            changed = f"{row.shipped:g}" if row.now != row.shipped else ""
-            return (f"{self._group(row.group)}: {_plain(row.name)}", f"{row.now:g}", changed)[index.column()]
+            name = f"{self._group(row.group)}: {_plain(row.name)}"
+            return (name, f"{row.now:g}", f"{row.shipped:g}")[index.column()]
+        if role == Qt.ItemDataRole.FontRole and index.column() != SHIPPED and row.now != row.shipped:
+            return bold(QApplication.font())
         if role == Qt.ItemDataRole.TextAlignmentRole and index.column() != NAME:
             return Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
         return None

@@ -24,6 +24,8 @@ class Asked(NamedTuple):
 class Questions(RowTable):
     """One row a question; without a fallback nothing has a worth and the order is the engine's."""
 
+    NUMBERS = (WORTH,)
+
     def __init__(self) -> None:
         super().__init__()
         self.rows: list[Asked] = []

@@ -12,6 +12,8 @@ class RowTable(QAbstractTableModel):
 
     EDITABLE: int | None = None
     """The column whose cells can be typed into."""
+    NUMBERS: tuple[int, ...] = ()
+    """The columns of figures, whose names stand over them at the right."""
     rows: list[Any]
 
     def headings(self) -> tuple[str, ...]:
@@ -32,6 +34,8 @@ class RowTable(QAbstractTableModel):
         """Return a column's name."""
         if role == Qt.ItemDataRole.DisplayRole and orientation == Qt.Orientation.Horizontal:
             return self.headings()[section]
+        if role == Qt.ItemDataRole.TextAlignmentRole and section in self.NUMBERS:
+            return Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
         return None
 
     def flags(self, index: Index) -> Qt.ItemFlag:

@@ -17,6 +17,7 @@ from PySide6.QtWidgets import (
 
 from matcher.arrival.section import with_bought, with_entry, with_named, with_photos
 from matcher.job import Job
+from matcher.judging.saying import fact
 from matcher.rest import Rest
 from ui.check_list import CheckList
 from ui.choice_row import ChoiceRow
@@ -108,8 +109,20 @@ class ArrivalPage(Page):
         def change(job: Job) -> Job:
             return with_named(job, group, name, text) if group else with_entry(job, name, text)
 
-        words = self.tr("measuring {}").format(name.replace("_", " ")) if group else name.replace("_", " ")
+        if group == "measured":
+            words = self.tr("measuring {}").format(fact(name))
+        else:
+            words = self.tr("looking at it") if group else self._called(name)
         self._edit(words, change, merge=f"arrival {group} {name}")
+
+    def _called(self, name: str) -> str:
+        return {
+            "bought": self.tr("the day of purchase"),
+            "delivered": self.tr("the day of delivery"),
+            "transit_days": self.tr("the days on the way back"),
+            "counted": self.tr("what must be in time"),
+            "decision": self.tr("the decision"),
+        }.get(name, name.replace("_", " "))
 
     def _choose_photos(self) -> None:
         paths, _kind = QFileDialog.getOpenFileNames(self, self.tr("Pictures of what arrived"))

@@ -15,6 +15,7 @@ from PySide6.QtWidgets import (
 
 from matcher.entry import amount, number
 from matcher.job import Fallback, Job
+from matcher.job.found import with_found
 from matcher.money.buying import Buying
 from matcher.money.questions import message_to_seller
 from matcher.money.weigh import gamble_in
@@ -143,13 +144,20 @@ class MoneyPage(Page):
         answers, chosen = self.desk.session.answers, self._chosen()
         known = bool(answers and chosen and chosen.listing_id in answers.weighed)
         self.copy_message.setEnabled(known)
-        self.answer.setEnabled(bool(chosen and chosen.question.field in Offer.model_fields))
+        home = bool(chosen and is_home(chosen.question))
+        self.answer.setEnabled(bool(chosen and (home or chosen.question.field in Offer.model_fields)))
+        self.answer.setPlaceholderText(
+            self.tr("what you found at home, then Enter")
+            if home
+            else self.tr("the seller's answer to the chosen question, then Enter")
+        )
         if answers is None or chosen is None or not known:
             self.message.setText(self.tr("Nothing to ask."))
             return
         if is_home(chosen.question):
             self.copy_message.setEnabled(False)
-            self.message.setText(self.tr("No seller can tell that: look, and enter it under Old motor."))
+            no_seller = self.tr("No seller can tell that: look, and enter it here or under Old motor.")
+            self.message.setText(f"{chosen.question.text}\n\n{no_seller}")
             return
         self.message.setText(message_to_seller(answers.weighed[chosen.listing_id], answers.worths))
 
@@ -162,10 +170,18 @@ class MoneyPage(Page):
         if chosen is None or not text.strip():
             return
         field, session = chosen.question.field, self.desk.session
-        line = session.try_edit(
-            self.tr("taking the seller's answer"), partial(self._with_answer, chosen.listing_id, field, text)
-        )
-        self.trouble.tell(f"{label(field)}: {line}" if line else "")
+        home = field.partition(".")[2]
+        if is_home(chosen.question):
+            metric = self.desk.units.metric
+            line = session.try_edit(
+                self.tr("looking at home"), lambda job: with_found(job, field, text, metric=metric)
+            )
+        else:
+            line = session.try_edit(
+                self.tr("taking the seller's answer"),
+                partial(self._with_answer, chosen.listing_id, field, text),
+            )
+        self.trouble.tell(f"{label(home or field)}: {line}" if line else "")
         if not line:
             self.answer.clear()
 
