@@ -92,6 +92,7 @@ def is_code(text: str) -> bool:
     return True
 
 
+@lru_cache(_REMEMBERED)
 def is_misread_word(text: str) -> bool:
     """`M0DEL`, `V0LTS`: a word of the trade with a figure for a letter."""
     return text.isalnum() and not text.isalpha() and text.translate(_MEANT).lower() in heads()

@@ -177,7 +177,7 @@ def _claim_all(items: Items) -> None:
     _own_numbers(items)
     kinds = set().union(*[items.roles[i] for i in items.active])
     if not kinds.isdisjoint(_OF_MONEY) or "+" in items.scan.words:
-        money.money(items)
+        money.money(items, one_lot="nosplit" in kinds)
     lengths(items)
 
 

@@ -32,8 +32,6 @@ def loose_codes(items: Items) -> None:
             continue
         first, last = reach(items, items.first[i])
         text = mended(items, first, last)
-        if is_misread_word(text):
-            continue
         if items.plate and (_MISREAD.fullmatch(text) or _is_frame(items, i, text)):
             continue  # `1O7S`: a figure that nothing could put right; `FR. S56`
         if is_ball_bearing(text) or _bearing_pair(items, i):
@@ -51,6 +49,8 @@ def _bearing(items: Items, i: int, text: str) -> None:
 def _code(items: Items, i: int, first: int, last: int) -> None:
     """Take the tokens `first` to `last` around number `i` as a code or a misread name, if they are one."""
     text = mended(items, first, last)
+    if is_misread_word(text):
+        return
     start = i
     while start and items.first[start] > first:
         start -= 1
@@ -70,13 +70,10 @@ def _code(items: Items, i: int, first: int, last: int) -> None:
 
 def _opens_by_series(items: Items, start: int, first: int, text: str) -> bool:
     """`Klausbrink VM 63-180`: capitals a blank before the figures, behind a maker's name."""
-    return (
-        first > 0
-        and (is_series(items.scan.raw[first - 1]) or _is_labelled_series(items, first - 1, text))
-        and _after_name(items, start - 1)
-        and is_second_piece(text)
-        and items.scan.gaps[first - 1] == " "
-    )
+    if not first or items.scan.gaps[first - 1] != " " or not is_second_piece(text):
+        return False
+    series = is_series(items.scan.raw[first - 1]) or _is_labelled_series(items, first - 1, text)
+    return series and _after_name(items, start - 1)
 
 
 def _is_number(items: Items, start: int, text: str) -> bool:

@@ -41,8 +41,8 @@ _CONDITIONS = frozenset(
 )
 
 
-def money(items: Items) -> None:
-    """Claim price, currency and shipping."""
+def money(items: Items, *, one_lot: bool = False) -> None:
+    """Claim price, currency and shipping; `one_lot` where the seller parts with all or none."""
     sums = signed_sums(items)
     dollars = [said for said in sums if said.currency == "USD"]
     named = named_currency(items, sums) if dollars else None
@@ -53,7 +53,10 @@ def money(items: Items) -> None:
             items.used[j] = True
         said.role = said.role or _role(items, sums, k)
     rule_out_ranges(items, sums)
-    _rule_out_others(items, sums)
+    if len(sums) > 1:
+        _rule_out_others(items, sums)
+    if one_lot:
+        _rule_out_lots(items, sums)
     _pair(items, sums)
     prices = [said for said in sums if said.role in ("price", "shipped")]
     for said in prices or [said for said in sums if said.role is None][:1]:
@@ -69,11 +72,10 @@ def money(items: Items) -> None:
 def _rule_out_others(items: Items, sums: list[Sum]) -> None:
     """`a new $30 capacitor`, `$45 for the 1/2 HP, $60 for the 3/4`: prices of other things, or of several."""
     several = [said for said in sums if items.has(_behind_the(items, said.last + 1), "num")]
-    for said in sums if len(sums) > 1 else []:
+    for said in sums:
         part = items.word(said.last + 1).split(" ")[-1] in things("part")
         if said.role is None and (part or (len(several) > 1 and said in several)):
             said.role = "not"
-    _rule_out_lots(items, sums)
 
 
 def _behind_the(items: Items, k: int) -> int:
@@ -85,8 +87,6 @@ def _behind_the(items: Items, k: int) -> int:
 
 def _rule_out_lots(items: Items, sums: list[Sum]) -> None:
     """`$88.00 total, will not split`: the price of all of them, unless each has one too."""
-    if not any("nosplit" in items.roles[i] for i in items.active):
-        return
     for said in sums:
         if said.role in (None, "price") and items.word(said.last + 1) not in _EACH:
             said.role = "not"
