@@ -22,12 +22,13 @@ _QUANTITIES = {
 _SIZES = frozenset({"shaft_diameter_in", "shaft_length_in", "body_diameter_in", "body_length_in"})
 _NEVER = frozenset({"brand", "part_number", "other_numbers", "mounting", "item", "module_alone", "quantity"})
 _FAR = 30  # items
+_MOST = 16  # corrections; nobody makes more, and the work stays linear
 
 
 def corrected(parts: Sequence[Items], claims: list[Claim]) -> list[Claim]:
     """Return the claims without those that the seller takes back, and with the figures put in their place."""
     for items in parts:
-        for i in items.turned:
+        for i in items.turned[:_MOST]:
             if items.has(i, "not"):
                 claims = _denied(items, i, claims)
             elif items.said(i, "corrects") == "title":

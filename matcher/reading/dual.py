@@ -39,7 +39,8 @@ def merge_frequencies(claims: list[Claim], *, plate: bool) -> list[Claim]:
             continue
         if not plate and not any(len(_values(here, field)) > 1 for field in _LISTS):
             continue
-        kept = [claim for claim in claims if claim not in here or _is_single(claim)]
+        gone = set(here)
+        kept = [claim for claim in claims if claim not in gone or _is_single(claim)]
         return [*kept, *_merged(here)]
     return claims
 
@@ -94,7 +95,8 @@ def merge_voltages(claims: list[Claim], parts: Sequence[Items]) -> list[Claim]:
             continue
         both = replace(here[0], value=_alternatives(here), span=_whole(here))
         merged = [replace(amps[0], value=_together(amps, "amps"), span=_whole(amps))] if amps else []
-        return [*[claim for claim in claims if claim not in here and claim not in amps], both, *merged]
+        gone = {*here, *amps}
+        return [*[claim for claim in claims if claim not in gone], both, *merged]
     return claims
 
 
