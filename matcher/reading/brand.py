@@ -30,6 +30,8 @@ _COMPANY = frozenset(
         "electrical",
         "manufacturing",
         "spa",
+        "sa",
+        "srl",
         "elec",
         "machine",
         "machines",
@@ -42,6 +44,8 @@ _COMPANY = frozenset(
 )
 _AFTER_NAME = ("motor", "num", "unit", "fact", "label", "subject", "turn", "turnview", "other_thing")
 _REACH = 4
+_LONGEST_NAME = 6
+_MARKS = frozenset({"logo", "tm", "reg", "registered"})
 _MISREAD = re.compile(r"(?=[A-Z01]{6,})[A-Z]+[01][A-Z]{3,}")
 _LETTERS = str.maketrans("01", "OI")
 _BEFORE_SENTENCE = frozenset("\n.;|?!")
@@ -116,7 +120,8 @@ def claim_name(items: Items, first: int, last: int, strength: int) -> None:
     name = written(items, items.first[first], items.last[last]).removesuffix("'s").removesuffix("’s")
     if items.plate and any(items.word(k) in _COMPANY for k in range(first + 1, last + 1)):
         name = mended(items, items.first[first], items.last[last])  # `ARDWELM M0T0RS`
-    if name.lower() not in _COMPANY:
+    words = {items.word(k) for k in range(first, last + 1)}
+    if name.lower() not in _COMPANY and not words <= _COMPANY and any(map(str.isalpha, name)):
         items.claim("brand", name, first, last, strength)
 
 
@@ -234,6 +239,8 @@ def by_place(items: Items) -> None:
 def _stands_as_maker(items: Items, k: int, last: int) -> bool:
     """Say whether the name from item `k` to `last` stands where a maker's name does."""
     at_end = last + 1 >= len(items)
+    if items.plate and items.word(last + 1)[:2] == "..":
+        return False  # torn off
     leads = at_end or any(kind in items.roles[last + 1] for kind in _AFTER_NAME)
     if items.roles[k - 1].get("label") == "nothing" and items.has(last + 1, "subject"):
         return False  # `from a Hallowick furnace`
@@ -261,10 +268,29 @@ def of_plate(items: Items) -> None:
         if end and (len(items.scan.gaps[items.last[end - 1]]) > 3 or _parts_country(items, end)):
             break
         end += 1
-    if not 0 < end <= 6:
+    first, end = _without_signs(items, end)
+    if not 0 < end - first <= _LONGEST_NAME:
         return
-    plain = [k for k in range(end) if not items.roles[k] or items.word(k) in _COMPANY]
-    if len(plain) == end and not any(
+    plain = [k for k in range(first, end) if not items.roles[k] or items.word(k) in _COMPANY]
+    if len(plain) == end - first and not any(
         items.word(k).isdigit() or items.word(k) in ordinary() - _COMPANY for k in plain
     ):
-        claim_name(items, 0, end - 1, 3)
+        claim_name(items, first, end - 1, 3)
+
+
+def _without_signs(items: Items, end: int) -> tuple[int, int]:
+    """`* ARDWELM *`, `(logo) ARDWELM`, `ARDWELM (TM)`: the first item of a name and the one behind it.
+
+    Points at either end say that a part is torn off: then it is no name.
+    """
+    first = 0
+    while first < end and _is_sign(items, first):
+        first += 1
+    while end > first and _is_sign(items, end - 1) and items.raw(end - 1) != ".":
+        end -= 1
+    torn = any(items.word(k)[:2] == ".." for k in (first - 1, end) if k >= 0)
+    return (0, 0) if torn else (first, end)
+
+
+def _is_sign(items: Items, k: int) -> bool:
+    return not items.raw(k)[:1].isalnum() or items.word(k) in _MARKS
