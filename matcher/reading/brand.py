@@ -82,9 +82,13 @@ def is_name(items: Items, k: int) -> bool:
     raw = items.raw(k)
     if len(raw) < 2 or not raw[0].isalpha() or not raw[0].isupper() or items.roles[k] or items.used[k]:
         return False
-    if items.is_glued(k - 1) and items.raw(k - 1)[0].isdigit():
-        return False  # `M0DEL`
+    if (items.is_glued(k - 1) and items.raw(k - 1)[0].isdigit()) or _opens_number(items, k):
+        return False  # `M0DEL`, `TK4411`
     return items.word(k) not in ordinary()
+
+
+def _opens_number(items: Items, k: int) -> bool:
+    return items.is_glued(k) and items.scan.gaps[items.last[k]] == "" and items.raw(k + 1)[0].isdigit()
 
 
 def _name_from(items: Items, k: int) -> int:
@@ -251,6 +255,9 @@ def _stands_as_maker(items: Items, k: int, last: int) -> bool:
     if k == 0 or items.segment[k - 1] != items.segment[k] or items.word(k - 1) in _BEFORE_SENTENCE:
         closed = at_end or items.segment[last + 1] != items.segment[k]
         return leads or closed or (items.plate and k == 0)
+    rated = items.has(last + 1, "num") and items.said(last + 2, "unit") == "hp" and len(items.raw(k)) > 4
+    if rated and items.word(k - 1) in ("the", "my", "this"):
+        return True  # `still have the Glimsholt 1/2 hp`
     return leads and (
         items.source == "title" or (k < items.head and len(items.raw(k)) > 3) or items.has(last + 1, "motor")
     )

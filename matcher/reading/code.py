@@ -7,7 +7,7 @@ from matcher.reading.items import Items
 from matcher.reading.run_together import pieces
 from matcher.reading.vocabulary import heads
 
-_SHAPE = re.compile(r"[A-Za-z0-9]+(?:[-./_][A-Za-z0-9]+)*")
+_SHAPE = re.compile(r"[A-Za-zÀ-ÖØ-öø-ÿ0-9]+(?:[-./_][A-Za-zÀ-ÖØ-öø-ÿ0-9]+)*")
 _NO_CODE = re.compile(
     r"(?:4[28]|56|66|14[35]|18[24]|21[35]|25[46])[A-Z]{1,2}"  # NEMA frames
     r"|HZ-(?:50|60)|PH-[13]|(?:MFD|UF)-\d{3}V?(?:AC)?|IEC-?\d{2,3}[A-Z]?|IP-?\d\d[A-Z]?|IM-?B?\d+|B\d{1,2}|S\d|R-?\d{2,3}[A-Z]?"
@@ -16,7 +16,9 @@ _NO_CODE = re.compile(
     r"|(?:MID|PRE|POST|CIRCA|EARLY|LATE|CAT|CLASS|TYPE|RS|ISO|EN|DIN|UL|NEMA|MG|GROUP|DIV|COVID)-?\d+\w*",
     re.IGNORECASE,
 )
-_SECOND = re.compile(r"\d{3,}[A-Z]?|\d{2,4}[A-Z]{0,2}(?:[-/][A-Z0-9]+)+|\d{2,3}[A-Z]-?\d")
+_SECOND = re.compile(
+    r"\d{3,}[A-Z]?|\d{1,2}-\d{3}(?:-?[A-Z])?|\d{2,4}[A-Z]{0,2}(?:[-/][A-Z0-9]+)+|\d{2,3}[A-Z]-?\d"
+)
 _RATING = re.compile(r"\d(?:RPM|SPD|HZ|HP|MFD|VAC|UF)(?![A-Z]*-)", re.IGNORECASE)
 _RATED = re.compile(
     r"(?:HZ[56]0|PH[13]|FR(?:42|48|56|66|14[35]|18[24])[A-Z]{0,3}|RPM\d{3,4}|CAP\d+(?:\.\d+)?/(?:370|440)|AMB\d0C)"

@@ -89,6 +89,10 @@ def qty(items: Items, i: int, _value: str) -> None:
 
 
 _OF_PRICES = frozenset({"buys", "shipped"})
+_DESCRIBES = frozenset(
+    {")", "x", "ea", "identical", "matching", "of", "the", "same", "new", "used", "fan", "blower"}
+)
+_OF_MOTORS = frozenset({"subject", "fact", "cond", "newword"})
 _NO_COUNT = frozenset(
     {
         "over",
@@ -109,7 +113,7 @@ _NO_COUNT = frozenset(
 )
 
 
-def _quantity(items: Items, j: int, i: int) -> None:
+def _quantity(items: Items, j: int, i: int, strength: int = 1) -> None:
     """A plain whole number of pieces; shop boilerplate counts in hundreds."""
     number = items.numbers[j]
     if (
@@ -129,7 +133,7 @@ def _quantity(items: Items, j: int, i: int) -> None:
     if i < j and (not _OF_PRICES.isdisjoint(items.roles[j + 1]) or _is_tier(items, j)):
         return  # `only 48 cash`, `qty 1 $164, qty 2-5 $157`
     items.used[j] = True
-    items.claim("quantity", int(number.value), j, i)
+    items.claim("quantity", int(number.value), j, i, strength)
 
 
 def _is_tier(items: Items, j: int) -> bool:
@@ -159,7 +163,41 @@ def payer(items: Items, i: int, value: str) -> None:
             return
 
 
+def pieces(items: Items, i: int, _value: str) -> None:
+    """`(6) Kestrivane fan motors`, `4 x Crowspire 1/4 HP motors`, `three identical motors`."""
+    for j in range(i - 1, max(-1, i - 9), -1):
+        if items.segment[j] != items.segment[i]:
+            return
+        if j in items.numbers:
+            if not (items.has(j + 1, "unit") or items.has(j + 1, "after")):
+                if _opens_count(items, j) and items.word(i + 1) != "sold":
+                    _quantity(items, j, i, strength=0)
+                return
+        elif not _describes(items, j):
+            return
+
+
+def _describes(items: Items, j: int) -> bool:
+    """Say whether an item may stand between a count and `motors`."""
+    known = items.roles[j]
+    rating = ("unit" in known or "after" in known) and j - 1 in items.numbers
+    word = items.word(j)
+    return (
+        rating or word in _DESCRIBES or items.raw(j)[:1].isupper() or not known.keys().isdisjoint(_OF_MOTORS)
+    )
+
+
+def _opens_count(items: Items, j: int) -> bool:
+    """Say whether a figure is the first thing said, or stands behind a word that counts."""
+    before = items.word(j - 1)
+    if items.numbers[j].value == 2 and items.word(j + 1) not in (")", "x", "identical", "matching"):
+        return False  # `two motors`: often two that differ
+    opens = j == 0 or items.segment[j - 1] != items.segment[j] or not before[:1].isalnum()
+    return opens or before in ("get", "lot", "selling", "sale", "for sale", "have", "got")
+
+
 HANDLERS = {
+    "pieces": pieces,
     "returns": returns,
     "period": period,
     "warranty": warranty,

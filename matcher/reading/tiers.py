@@ -79,7 +79,7 @@ def _counted_before(items: Items, first: int) -> bool:
     if joint == ")":
         return items.word(first - 3) == "(" and items.word(first - 4) in _PACKS
     further = number.signs == "-" or any(items.has(j, "money") for j in range(max(0, i - 5), i))
-    return further and items.has(i - 1, "qty")
+    return further and (joint == ":" or items.has(i - 1, "qty"))
 
 
 def rule_out_ranges(items: Items, sums: list[Sum]) -> None:
