@@ -28,11 +28,13 @@ def leftover(record: Record) -> list[str]:
     and those that neither the trade nor ordinary plates use. Known labels and filler stay out.
     """
     spans, rest, at = understood(record), [], 0
+    # A name that was typed over the plate's own is known, though no span of the plate stands behind it.
+    names = f"{record.facts.brand or ''} {record.facts.part_number or ''}".casefold().split()
     for word in _WORD.finditer(record.text):
         while at < len(spans) and spans[at][1] <= word.start():
             at += 1
         touched = any(start < word.end() and stop > word.start() for start, stop in spans[at : at + 8])
-        if not touched and _is_strange(word.group()):
+        if not touched and word.group().casefold() not in names and _is_strange(word.group()):
             rest.append(word.group()[:LONGEST])
     return rest[:MANY]
 

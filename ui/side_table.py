@@ -99,7 +99,8 @@ class SideTable(QWidget):
         metrics = self.fontMetrics()
         one, two = metrics.height() + GRID, 2 * metrics.height() + GRID
         for row in range(self.side.rowCount()):
-            wide = max(metrics.horizontalAdvance(words) for words in self.side.row_words(row))
+            # Most cells of a row say the same, and measuring is what takes the time.
+            wide = max(metrics.horizontalAdvance(words) for words in set(self.side.row_words(row)))
             high = two if wide > OLD_WIDTH - 4 * GRID else one
             for view in (self.old, self.new):
                 view.setRowHeight(row, high)

@@ -2,6 +2,7 @@
 
 import pytest
 
+from matcher.job import Job
 from matcher.leftover import LONGEST, MANY, leftover
 from matcher.reading import read_plate
 
@@ -25,3 +26,8 @@ def test_strange_words_are_left_over(plate: str, left: list[str]) -> None:
 def test_a_flood_of_strange_words_stays_short() -> None:
     found = leftover(read_plate(" ".join(["zzqx" * LONGEST] * 50)))
     assert len(found) == MANY
+
+
+def test_a_name_typed_over_the_plate_s_own_is_not_left_over() -> None:
+    job = Job(plate_text="VELMARROW VM-1 1/2 HP 230V GLORPEX").with_given("brand", "Velmarrow")
+    assert leftover(job.with_given("part_number", "VM-1").old_motor()) == ["GLORPEX"]

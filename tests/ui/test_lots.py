@@ -143,3 +143,15 @@ def test_a_price_is_no_landed_cost_before_it_is_reckoned(lot):
 def test_a_landed_cost_takes_the_place_of_the_price(ranked):
     page = ranked.pages[STOCK]
     assert not any(words.startswith("asks") for words in shown(page, LANDED))
+
+
+def test_what_needs_an_offer_waits_for_one(bench, qtbot):
+    page = bench.pages[STOCK]
+    bench.window.go_to(STOCK)
+    qtbot.waitUntil(lambda: page._task is None, timeout=20_000)
+    assert not any(button.isEnabled() for button in (page.keep, page.save, page.add))
+
+
+def test_with_offers_they_can_be_kept_saved_and_added(lot):
+    page = lot.pages[STOCK]
+    assert all(button.isEnabled() for button in (page.keep, page.save, page.add))

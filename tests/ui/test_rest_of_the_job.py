@@ -448,3 +448,9 @@ def test_the_list_of_jobs_says_what_must_go_back_and_when(delivered, qtbot, sett
     found = delivered.head.found
     qtbot.waitUntil(lambda: found.count() == 1 and found.item(0).text().startswith("send back by "))
     assert found.item(0).text().startswith("send back by Fri 3 May 2030 · Attic unit")
+
+
+def test_without_listings_the_page_sends_one_there_first(bench, settle):
+    bench.window.go_to(ARRIVAL)
+    settle(bench)
+    assert "under Listings first" in bench.pages[ARRIVAL].empty.text()

@@ -141,6 +141,11 @@ class ArrivalPage(Page):
         standing = rest.standing
         self.dates.show_rest(rest)
         self.empty.setVisible(standing is None)
+        self.empty.setText(
+            self.tr("Nothing has been bought yet: say above which of the listings it was.")
+            if rest.job.listings
+            else self.tr("Nothing can have been bought yet: paste what is for sale under Listings first.")
+        )
         self.below.setVisible(standing is not None)
         self.list.show_rest(rest)
         if standing is None:

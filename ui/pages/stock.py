@@ -227,6 +227,8 @@ class StockPage(Page):
             state += ", " + (self.tr("being ranked") if self._task else self.tr("not ranked"))
             words = state if self._task else words + self._why_unranked()
         self.line.setText(words if every else empty)
+        for button in (self.keep, self.save, self.add):
+            button.setEnabled(bool(every))
         self.state.emit(state if every else self.tr("no stock yet"))
 
     def _why_unranked(self) -> str:
