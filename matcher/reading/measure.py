@@ -16,8 +16,10 @@ _NOT_INCHES = frozenset(
 _FLAT = frozenset({"flat", "a flat", "with a flat", "with flat", "has a flat"})
 _OPENS = frozenset("\n|;•*")
 _VULGAR = frozenset("½¼¾⅛⅜⅝⅞")
-_KEYS = frozenset({"key", "keyway", "key way", "keyseat", "keyslot", "key slot", "with keyway"}) | frozenset(
-    {"square key", "sq key", "sq . key"}
+_KEYS = frozenset(
+    {"key", "keyway", "key way", "keyseat", "keyslot", "key slot", "with keyway", "square key", "sq key"}
+    | {"sq . key", "feather key", "passfeder", "paßfeder", "mit passfeder", "mit paßfeder", "clavette"}
+    | {"avec clavette", "chaveta", "con chaveta", "chiavetta", "con chiavetta"}
 )
 _WIDEST_KEY = 0.3125  # inch; of a 1-3/8 shaft
 _SHAPES = frozenset({"dia", "len", "other"})

@@ -160,7 +160,22 @@ def _closes_line(items: Items, i: int) -> bool:
 
 
 _SAID_BEFORE = frozenset({"turn", "turnview", "fact", "bearing"})
-_LOOSE = frozenset({"round", "flat", "a flat", "has the flat", "flat side", "flat spot", "plana"})
+_LOOSE = frozenset(
+    {
+        "rund",
+        "rond",
+        "redondo",
+        "redonda",
+        "tondo",
+        "round",
+        "flat",
+        "a flat",
+        "has the flat",
+        "flat side",
+        "flat spot",
+        "plana",
+    }
+)
 _BARE_FLATS = frozenset({"flat", "a flat", "with flat", "with a flat", "has a flat"})
 
 
@@ -171,7 +186,13 @@ def flats(items: Items, i: int, value: str) -> None:
         items.used[counted] = True
         items.claim("shaft_flats", int(items.numbers[counted].value or 0), i, counted, 2)
         return
-    if value == "-" or items.word(i + 1) == "rate" or (items.word(i) in _LOOSE and not _of_shaft(items, i)):
+    about = items.word(i) in ("rund", "rond") and items.has(i + 1, "num")  # `rund 12 mm`: about
+    if (
+        value == "-"
+        or about
+        or items.word(i + 1) == "rate"
+        or (items.word(i) in _LOOSE and not _of_shaft(items, i))
+    ):
         return
     if value == "0" and "round" in items.word(i) and _has_flat(items, i):
         return
