@@ -31,6 +31,7 @@ _TORN = frozenset("?_*.")
 _BRACKET = 12  # items
 _AT = frozenset({"@", "at"})
 _AMPERES = frozenset({"a", "A"})
+_CYCLES = frozenset({"50", "60"})
 _RATED = frozenset(
     {"115", "120", "208", "220", "230", "240", "277", "380", "400", "440", "460", "480", "575"}
 )
@@ -105,7 +106,9 @@ def _begins(items: Items, j: int) -> bool:
 
 def own(items: Items, i: int) -> None:
     """Find the owner of number `i` and let it claim."""
-    if items.used[i] or items.words[i - 1] == "point" or _damaged(items, i):
+    before = items.words[i - 1]
+    stroke = before == "/" or items.words[i + 1] == "/"
+    if items.used[i] or before == "point" or (stroke and _damaged(items, i)):
         return
     number = items.numbers[i]
     label, at = label_before(items, i)
@@ -186,16 +189,16 @@ def _by_neighbours(items: Items, i: int, number: Numeral) -> Given | None:
     `208-230 60 1PH`: cycles before the phase; `230V/60/1`: cycles and phase behind a stroke;
     `3.6 A @ 208, 3.4 @ 230`: amperes at their volts; `115, not 230`: volts.
     """
-    if number.text in ("50", "60") and items.has(i + 1, "num") and items.said(i + 2, "unit") == "ph":
+    roles, before, behind = items.roles, items.words[i - 1], items.words[i + 1]
+    if number.text in _CYCLES and "num" in roles[i + 1] and roles[i + 2].get("unit") == "ph":
         return {"hertz": number.text}
-    if items.word(i - 1) in _AT and items.said(i - 2, "unit") in _AMPERES and number.text in _RATED:
-        return {"volts": number.text}
-    beside = items.numbers.get(i + 2)
-    if items.has(i + 1, "not") and beside and {number.text, beside.text} <= _RATED:
-        return {"volts": number.text}
-    if items.word(i + 1) in _AT and "." in number.text and beside and beside.text in _RATED:
+    if number.text in _RATED:
+        other = items.numbers[i + 2].text if "not" in roles[i + 1] and "num" in roles[i + 2] else ""
+        if other in _RATED or (before in _AT and roles[i - 2].get("unit") in _AMPERES):
+            return {"volts": number.text}
+    if behind in _AT and "." in number.text and "num" in roles[i + 2] and items.numbers[i + 2].text in _RATED:
         return READERS["a"](number)
-    supply = _CYCLES_AND_PHASE.get(number.text) if items.word(i - 1) in ("/", "-") else None
+    supply = _CYCLES_AND_PHASE.get(number.text) if before in ("/", "-") else None
     if supply:
         return {"hertz": supply[0], "phase": supply[1]}
     return None
