@@ -224,6 +224,8 @@ def _with_shipping(items: Items, i: int, said: Sum) -> list[Sum]:
     if items.word(i + 1) not in _PLUS:
         return []
     opens = _opens(items, i)
+    if opens and items.word(i + 2).split(" ")[0] == "core" and not items.has(i + 3, "num"):
+        return [said]  # `79.95 + core`
     ship = i + 2 + (items.word(i + 2) == "the")
     if opens and items.has(ship, "ship") and items.word(i + 1) != "and":
         if ship + 1 not in items.numbers:

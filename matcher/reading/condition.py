@@ -165,6 +165,7 @@ def new(items: Items, i: int, _value: str) -> None:
     if items.has(i + 1, "bearing"):
         return
     opens = i == 0 or items.clause[i - 1] != items.clause[i] or not before[:1].isalnum()
+    opens = opens or (items.has(i - 1, "num") and items.has(i - 2, "money"))
     closed = i + 1 >= len(items) or items.clause[i + 1] != items.clause[i] or after in _GOES_ON
     raw = items.raw(i + 1)
     names_it = items.has(i + 1, "motor") or (

@@ -12,6 +12,9 @@ _ON_PLATES = "nothing on plates"
 _NUMBER_LIKE = re.compile(r"[A-Za-z0-9]+(?:[-./ ][A-Za-z0-9]+)*")
 _SHORTEST_OTHER = 4  # `interchange T5 and T8` tells of leads
 _NAMES = 3
+_KINDS_OF_NUMBERS = frozenset(
+    {"factory", "oem", "original", "models", "parts", "old", "older", "part", "dealer"}
+)
 _SUPPLIES = frozenset({"115", "120", "208", "220", "230", "240", "277", "460"})
 _WORDS = frozenset({"part", "model", "number is", "type", "style", "also"})
 _LIKENING = frozenset({"same as", "is the same as", "identical to", "comparable to", "compare to", "comp to"})
@@ -66,6 +69,8 @@ def _announced(items: Items, i: int, field: str) -> list[tuple[str, int, int]]:
     j = _behind_fills(items, i + 1)
     if field != "other_numbers":
         return _codes(items, j, several=False)
+    while items.word(j) in _KINDS_OF_NUMBERS or "label" in items.roles[j]:
+        j = _behind_fills(items, j + 1)  # `replaces factory part numbers 61-2201`
     if items.has(j, "num") and items.has(j + 1, "unit"):
         j += 2  # `replaces 1/3 HP FH-CS13`
     start = _behind_names(items, j)

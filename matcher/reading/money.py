@@ -59,7 +59,8 @@ def money(items: Items, *, one_lot: bool = False) -> None:
         _rule_out_lots(items, sums)
     _pair(items, sums)
     prices = [said for said in sums if said.role in ("price", "shipped")]
-    for said in prices or [said for said in sums if said.role is None][:1]:
+    open_sums = [said for said in sums if said.role is None]
+    for said in prices or [said for said in open_sums if not items.muted[said.first]][:1]:
         _claim_price(items, said)
     zones = by_zones(items, sums)
     for said in sums:
@@ -180,6 +181,8 @@ def _role(items: Items, sums: list[Sum], k: int) -> str | None:
     close = _kind(items, label) if label > start else None
     if k and items.word(label) in _PARCELS:
         return "ship"
+    if items.word(label) == "?" and items.has(label - 1, "ship"):
+        return "ship"  # `Shipping? 20 bucks gets it anywhere`
     if close == "not" and items.word(label) == "cost" and items.word(label + 1) == ":":
         return None  # `cost: $27` in a list of labels
     if close:

@@ -4,7 +4,7 @@ from matcher.reading.days import period
 from matcher.reading.items import Items
 
 _NEAR = 7
-_EXCEPTIONS = frozenset({"unless", "except", "except if", "only if", "apart from"})
+_EXCEPTIONS = frozenset({"unless", "except", "except if", "only if", "apart from", "once", "after"})
 
 
 def returns(items: Items, i: int, value: str) -> None:
