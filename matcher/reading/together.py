@@ -120,10 +120,27 @@ _RULES: tuple[Callable[[Settled, Contradicted], None], ...] = (
 )
 
 
+_BETWEEN = frozenset({"and", "or", "plus", "&", "one", "a", "an", "also", ","})
+_CAPACITORS = ("capacitor_uf", "capacitor_vac")
+
+
+def _several(conflicts: Contradicted, parts: Sequence[Items]) -> None:
+    """`One 5 uF and one 7.5 uF`: two capacitors in one breath contradict nothing, and tell nothing."""
+    for field in _CAPACITORS:
+        first, second = [*sorted(conflicts.get(field, ()), key=lambda claim: claim.span), None, None][:2]
+        if first and second and first.source == second.source:
+            text = next(items.scan.text for items in parts if items.source == first.source)
+            between = text[first.span[1] : second.span[0]].lower().replace(",", " , ").split()
+            if between and _BETWEEN.issuperset(between):
+                del conflicts[field]
+
+
 def tidy(settled: Settled, conflicts: Contradicted, parts: Sequence[Items]) -> None:
     """Bring the settled facts and the contradictions of one record into agreement."""
     for rule in _RULES:
         rule(settled, conflicts)
+    if conflicts:
+        _several(conflicts, parts)
     if parts[0].plate:
         _lost_points(settled, conflicts)
         # A shop that rewound a motor says so on a label of its own.

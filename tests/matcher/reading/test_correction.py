@@ -1,4 +1,4 @@
-"""A seller who corrects the title: the text counts; boxes and plates that disagree still contradict."""
+"""Corrections and contradictions: where the text counts, what stays a conflict, what never was one."""
 
 import pytest
 
@@ -31,3 +31,17 @@ def test_text_counts_where_it_corrects_the_title(title: str, text: str, field: s
 )
 def test_contradiction_without_a_correction_stays(title: str, text: str) -> None:
     assert [conflict.field for conflict in read_listing(text, title).conflicts] == ["power_hp"]
+
+
+@pytest.mark.parametrize(
+    ("text", "fields"),
+    [
+        ("1/2 HP motor, comes with two capacitors, one 5uF and one 7.5uF", []),
+        ("1/3 HP motor and a box of 5 mfd and 10 mfd capacitors", []),
+        ("1/3 HP motor. Cap 5 mfd. The plate says 7.5 mfd", ["capacitor_uf"]),
+    ],
+)
+def test_two_capacitors_in_one_breath_contradict_nothing(text: str, fields: list[str]) -> None:
+    record = read_listing(text)
+    assert record.facts.capacitor_uf is None
+    assert [conflict.field for conflict in record.conflicts] == fields
