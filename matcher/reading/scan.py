@@ -14,6 +14,7 @@ from itertools import accumulate
 from matcher.reading.clean import clean
 from matcher.reading.mend import SUSPECTS, mend_figures, mend_plate
 from matcher.reading.run_together import parted
+from matcher.reading.unwrap import unwrapped
 from matcher.tables import rows
 
 _PATTERN = (
@@ -102,7 +103,7 @@ class Scan:
 
 def scan(text: str, *, plate: bool = False) -> Scan:
     """Cut `text`; tokens and gaps together are the whole cleaned text, in order."""
-    cleaned = mend_plate(clean(text)) if plate else clean(text)
+    cleaned = mend_plate(clean(text)) if plate else unwrapped(clean(text))
     pieces = _cut(cleaned)
     raw = pieces[1::2]
     if not plate and not SUSPECTS.isdisjoint(raw):
