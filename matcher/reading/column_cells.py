@@ -80,13 +80,21 @@ def _paired(items: Items, head: Line, body: Line) -> list[Pair]:
     wide = _cells(items, head, _GAP)
     for labels, gap in ((alone, _GAP), (alone, 1), (wide, _GAP), (wide, 1)):
         cells = _cells(items, body, gap)
-        if len(cells) == len(labels) + 1 and not any(i in items.numbers for i in cells[0]):
+        if len(cells) == len(labels) + 1 and _is_name(items, cells[0]):
             cells = cells[1:]  # `HIGH 1/2 1075`: the first one names the row
-        elif len(cells) == len(labels) + 1 and not any(i in items.numbers for i in cells[-1]):
+        elif len(cells) == len(labels) + 1 and _is_name(items, cells[-1]):
             cells = cells[:-1]  # `1/2 1075 HIGH`
         if len(cells) == len(labels):
             return list(zip(labels, cells, strict=True))
     return _by_place(items, alone if len(wide) < len(head) else wide, _cells(items, body, _GAP), _place)
+
+
+def _is_name(items: Items, cell: Line) -> bool:
+    """Say whether a cell names its row: a word of no ratings (`HIGH`, `Delta`)."""
+    return all(
+        i not in items.numbers and _LABELS.isdisjoint(items.roles[i]) and "fact" not in items.roles[i]
+        for i in cell
+    )
 
 
 def _has_tab(items: Items, line: Line) -> bool:
@@ -113,10 +121,22 @@ def _by_place(
     for cell in cells:
         start, end = place(items, cell)
         near = [k for k, (one, two) in enumerate(spans) if one < end and start < two]
-        if len(near) != 1 or any(labels[near[0]] is label for label, _ in pairs):
+        if len(near) != 1:
             return []
-        pairs.append((labels[near[0]], cell))
-    return pairs if fit(items, pairs) >= min(2, len(pairs)) else []
+        if pairs and pairs[-1][0] is labels[near[0]] and _is_parted(items, labels[near[0]]):
+            pairs[-1] = (pairs[-1][0], [*pairs[-1][1], *cell])
+        elif any(labels[near[0]] is label for label, _ in pairs):
+            return []
+        else:
+            pairs.append((labels[near[0]], cell))
+    whole = len(pairs) == len(labels) >= _FEWEST and all(_fits(items, *pair) >= 0 for pair in pairs)
+    return pairs if whole or fit(items, pairs) >= min(2, len(pairs)) else []
+
+
+def _is_parted(items: Items, label: Line) -> bool:
+    """`ENCL     TYPE`: words that stand under two headings, though they make one label."""
+    start, end = items.span(label[0], label[-1])
+    return "  " in items.scan.text[start:end]
 
 
 def _place(items: Items, cell: Line) -> tuple[int, int]:

@@ -14,6 +14,19 @@ _AROUND = frozenset((".", '"', "'"))
 """What may stand between the label of a class and its letter on a plate: `CL. "B"`."""
 
 
+_BY_DEGREES = {"105": "A", "130": "B", "155": "F", "180": "H"}
+"""Thermal classes and their letters as in IEC 60085, from memory; 120 is class E."""
+
+
+def _by_temperature(items: Items, i: int, j: int) -> bool:
+    """`Th.Cl. 155(F)`: a thermal class in degrees."""
+    letter = _BY_DEGREES.get(items.numbers[j].text.lstrip("."))
+    if letter and not items.used[j]:
+        items.claim("insulation_class", letter, i, j)
+        items.used[j] = True
+    return letter is not None
+
+
 def insulation(items: Items, i: int, _value: str) -> None:
     """`INS CL B`, `Th.Cl. F`, `class F insulation`; never the class of a hazardous location."""
     j = items.skip(i + 1, 1)
@@ -21,6 +34,8 @@ def insulation(items: Items, i: int, _value: str) -> None:
         j = items.skip(j + 1, 1)
     if items.has(j, "num") and items.word(j + 1) == "(":
         j += 2  # `thermal class: 155 (F)`
+    if items.plate and items.has(j, "num") and _by_temperature(items, i, j):
+        return
     letter = "B" if items.plate and items.word(j) == "8" else items.word(j).upper()
     before = items.word(i - 1).upper()
     if (

@@ -211,7 +211,8 @@ class Items:
         if word[0] != ".":
             return True
         label = self.roles[-1] if self.roles else NO_ROLES
-        if ("unit" in label or "frame" in label) and not (len(self.roles) > 1 and "num" in self.roles[-2]):
+        of_figure = len(self.roles) > 1 and "num" in self.roles[-2] and not self.plate
+        if ("unit" in label or "frame" in label) and not of_figure:
             before = self.scan.raw[token - 1]
             short = word != "." or len(before) <= _ABBREVIATED or before.isupper()
             return not (short and figure_follows(self.scan.words, token + 1))  # `V. 115  A. 4.8`

@@ -84,6 +84,8 @@ def fact(items: Items, i: int, value: str) -> None:
     vague = (field == "enclosure" and items.word(i) in _VAGUE) or items.word(i) in _OF_KEY_ALONE
     vague = vague or items.word(i) == "one shaft"  # `one shaft has a flat` counts nothing
     items.claim(field, _VALUES.get(said, said), i, strength=0 if vague else 1)
+    if said == "polyphase" and items.word(i)[:1] == "3":
+        items.claim("phase", 3, i)  # `3 PH INDUCTION MOTOR`
 
 
 def weak(items: Items, i: int, value: str) -> None:

@@ -5,7 +5,8 @@ from functools import lru_cache
 
 _LABELS = (
     "enclosure encl enc insul bearings bearing brg rotation rot ins class cl amb time duty mount mtg shaft "
-    "shft type prot ph fr frame hp rpm volts amps hz cap spd speed thermally thermal therm"
+    "shft type prot thcl isokl wkl iskl ph fr frame hp rpm volts amps hz cap spd speed thermally thermal "
+    "therm"
 )
 _VALUES = (
     "single three split shaded ball sleeve slv impedance resilient rigid manual auto tenv teao tefc odp oao "
@@ -13,7 +14,7 @@ _VALUES = (
     "reversible continuous protected phase pole band studs stud cradle facing lead end air over"
 )
 _PIECES = frozenset(f"{_LABELS} {_VALUES}".split())
-_LETTERED = frozenset({"ins", "insul", "cl", "class"})
+_LETTERED = frozenset({"ins", "insul", "cl", "class", "thcl", "isokl", "wkl", "iskl"})
 _LETTERS = frozenset("abfh")
 _FRAME_LETTERS = ("yz", "y", "z", "c", "t")
 _OF_NUMBERS = ("model", "mod", "pn")
@@ -63,7 +64,8 @@ def parted(
     if not found and figure_before:
         for letters in _FRAME_LETTERS:
             rest = word.removeprefix(letters)
-            more = (rest,) if rest in _PIECES else pieces(rest)
+            lettered = rest[:-1] in _LETTERED and rest[-1] in _LETTERS  # `60CINSB`
+            more = (rest,) if rest in _PIECES else (rest[:-1], rest[-1]) if lettered else pieces(rest)
             if rest != word and more:
                 return (letters, *more)
     return found or (word,)

@@ -45,6 +45,7 @@ def stack_values(items: Items) -> None:
     k = 0
     while k < len(lines):
         _skip_names(items, lines[k])
+        _count_taps(items, lines[k])
         _join_row(items, lines[k])
         label, taken = _stack(items, lines, k)
         k += max(1, len(taken)) if label else 1
@@ -93,6 +94,19 @@ def _skip_names(items: Items, line: Sequence[int]) -> None:
         label = items.said(line[k - 1], "unit")
         if label in _LISTED and line[k + 1] in items.numbers and _SPEEDS.fullmatch(items.raw(line[k])):
             items.roles[line[k]] = LEADS_ON
+
+
+def _count_taps(items: Items, line: Sequence[int]) -> None:
+    """`TAPS 1 2 3 4 5`: as many as the last one counts."""
+    start = next((k for k in range(1, len(line)) if items.word(line[k - 1]).endswith("taps")), len(line))
+    row = list(takewhile(items.numbers.__contains__, line[start:]))
+    if len(row) > 1 and [items.numbers[i].text for i in row] == [str(k) for k in range(1, len(row) + 1)]:
+        items.numbers[row[0]] = numeral(str(len(row)))
+        for i in row[1:]:
+            items.roles[i] = NO_ROLES
+            del items.numbers[i]
+        items.claim("speeds", len(row), row[0])
+        items.used[row[0]] = True
 
 
 def _join_row(items: Items, line: Sequence[int]) -> None:
