@@ -6,7 +6,7 @@ from matcher.reading.listing import read_listing
 
 _SERIES = re.compile(
     r"(?!(?:IP|IM|IK|IC|IE|EN|ISO|DIN|VDE|UL|CE|AC|DC|FR|HP|KW|RAL|NO|NR)\b)"
-    r"[A-Z]{2,4} \d{2,4}(?:[ -][A-Z0-9]{1,4}){0,2}"
+    r"[A-Z]{2,4} \d{2,4}(?:[ /-][A-Z0-9]{1,4}){0,2}"
 )
 """A designation of letters and a size (`PF 71`, `PF 71-4`), as makers of standard frames name types."""
 

@@ -17,6 +17,7 @@ from matcher.reading.table_rows import DELIMITERS, split_line
 SAMPLE = 200
 """Lines that are looked at before the first row is read."""
 _HEADER_WITHIN = 40
+_HEADER_LINES = 6
 _LOOSE = frozenset({"no", "nr", "num", "number", "nos"})
 
 
@@ -102,8 +103,8 @@ def sniff(lines: Sequence[str]) -> Layout | None:
     score, number, delimiter = best
     if score < 2:
         return _single_column(lines) or _shaped(lines, [delimiter] if named else DELIMITERS)
-    cells, _ = split_line(lines[number], delimiter)
-    layout = Layout(delimiter, number + 1, headings(cells))
+    cells, taken, _ = _whole(lines, number, delimiter)
+    layout = Layout(delimiter, number + taken, headings(cells))
     layout = _with_second_line(_with_unit_line(layout, lines), lines)
     return replace(layout, comma=_has_decimal_commas(layout, lines))
 
@@ -117,13 +118,23 @@ def _named_delimiter(lines: Sequence[str]) -> str:
 def _best_header(lines: Sequence[str], delimiter: str) -> tuple[int, int, str]:
     best = (0, 0, delimiter)
     for number, line in enumerate(lines[:_HEADER_WITHIN]):
-        if delimiter not in line or len(line) > 20_000:
+        if (delimiter not in line and line[:1] != '"') or len(line) > 20_000:
             continue
-        cells, left_open = split_line(line, delimiter)
+        cells, _, left_open = _whole(lines, number, delimiter)
         score = 0 if left_open or len(cells) > 400 else header_score(cells)
         if score > best[0]:
             best = (score, number, delimiter)
     return best
+
+
+def _whole(lines: Sequence[str], number: int, delimiter: str) -> tuple[list[str], int, bool]:
+    """Return the cells of a header, how many lines it takes (`"Part\\nNumber"`), and whether it stays open."""
+    cells, left_open = split_line(lines[number], delimiter)
+    taken = 1
+    while left_open and taken < _HEADER_LINES and number + taken < len(lines):
+        taken += 1
+        cells, left_open = split_line("\n".join(lines[number : number + taken]), delimiter)
+    return cells, taken, left_open
 
 
 def _shaped(lines: Sequence[str], delimiters: Sequence[str]) -> Layout | None:
@@ -182,33 +193,42 @@ def _with_unit_line(layout: Layout, lines: Sequence[str]) -> Layout:
 def _with_second_line(layout: Layout, lines: Sequence[str]) -> Layout:
     """Take headers from a second line below merged ones (`Electrical,,Price` over `HP,Volts,USD`).
 
-    Each of its cells stands under an empty header or one that says nothing by itself, or is a unit.
+    Each of its cells is a header of its own, or goes on with the one above (`Shaft` over `dia in`).
     """
     under = lines[layout.line] if layout.line < len(lines) else ""
     cells = [" ".join(cell.split()) for cell in split_line(under, layout.delimiter)[0]]
     if sum(bool(cell) and header(cell) is not None for cell in cells) < 2 or len(cells) > layout.width:
         return layout
-    units, currencies = meanings("unit"), meanings("currency")
     named: list[Heading] = []
+    group = ""
     for heading, cell in zip_longest(layout.headings, cells, fillvalue=""):
-        above = heading.header if isinstance(heading, Heading) else None
-        meant = header(str(cell)) if cell else None
         if not isinstance(heading, Heading):
             return layout
-        if not cell:
-            named.append(heading)
-        elif above is not None and above.column.how != "free":
-            unit = folded(str(cell))
-            if unit not in units and unit not in currencies:
-                return layout
-            named.append(
-                replace(heading, header=_with_unit(above, units.get(unit, ""), currencies.get(unit, "")))
-            )
-        elif meant is not None:
-            named.append(Heading(str(cell), meant))
-        else:
+        group = heading.words or group
+        both = _both(heading, group, str(cell)) if cell else heading
+        if both is None:
             return layout
+        named.append(both)
     return replace(layout, line=layout.line + 1, headings=tuple(named))
+
+
+def _both(heading: Heading, group: str, cell: str) -> Heading | None:
+    """Return what a header and the cell below it mean together, `None` where they don't belong together."""
+    above = heading.header
+    labelled = above is not None and above.column.how != "free"
+    unit = folded(cell)
+    if labelled and (unit in meanings("unit") or unit in meanings("currency")):
+        return replace(
+            heading,
+            header=_with_unit(above, meanings("unit").get(unit, ""), meanings("currency").get(unit, "")),
+        )
+    over = header(group) if group else None
+    if over is not None and over.column.how != "free":
+        together = header(f"{group} {cell}")
+        if together is not None:
+            return Heading(f"{group} {cell}", together)
+    meant = header(cell)
+    return Heading(cell, meant) if meant is not None and not labelled else None
 
 
 def _with_unit(known: Header | None, unit: str, currency: str) -> Header | None:

@@ -13,6 +13,9 @@ from matcher.reading.table_layout import Heading, Layout
 from matcher.reading.table_view import with_view
 from matcher.record import Record
 
+_METRIC = frozenset({"kw", "w"})
+_RATED = 2
+"""Strength of a power in hp: `1/4` beside `0.18` kW is the rating, the other one its rounding."""
 _ASKED = 2
 """Strength of a price that is asked now, while the row is put together."""
 
@@ -82,6 +85,8 @@ class _Row:
         claims = claims_of(read_value(header, cell, comma=self.layout.comma), span)
         if header.column.name == "asking":
             return [replace(claim, strength=_ASKED) for claim in claims]
+        if header.column.name == "power" and header.unit not in _METRIC:
+            return [replace(claim, strength=_RATED) for claim in claims]
         return claims
 
 

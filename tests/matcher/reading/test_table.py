@@ -197,3 +197,33 @@ def test_kinds_of_tables(text: str, facts: dict[str, object]) -> None:
         assert said.get(field) == (pytest.approx(value, abs=1e-3) if isinstance(value, float) else value), (
             field
         )
+
+
+def test_a_header_may_run_over_lines() -> None:
+    lines = ['"Part', 'Number","Motor', 'HP",Price', '"QD-7","1/2",40', '"QD-8","1/3",30']
+    found = [record.facts.said() for record in read_table(lines, "t", _refuse)]
+    assert found == [
+        {"part_number": "QD-7", "power_hp": 0.5, "price": 40.0},
+        {"part_number": "QD-8", "power_hp": 0.3333, "price": 30.0},
+    ]
+
+
+def test_a_second_line_of_headers_goes_on_with_the_first() -> None:
+    lines = ["Model,Shaft,,Rotation", ",dia in,len in,(lead end)", "QD-7,1/2,5,CW"]
+    (record,) = read_table(lines, "t", _refuse)
+    assert record.facts.said() == {
+        "part_number": "QD-7",
+        "turn": "cw",
+        "seen_from": "lead_end",
+        "shaft_diameter_in": 0.5,
+        "shaft_length_in": 5.0,
+    }
+
+
+def test_the_power_in_hp_is_the_rating_and_kilowatts_its_rounding() -> None:
+    (record,) = read_table(["Model,HP,kW", "QD-7,1/4,0.18"], "t", _refuse)
+    assert record.facts.power_hp == 0.25
+
+
+def _refuse(problem: Problem) -> None:
+    raise AssertionError(problem)
