@@ -154,3 +154,5 @@ class BenchView(QWidget):
             if test.name == "capacitor_uf":
                 self._down.removeWidget(self._tolerance_row)
                 self._down.insertWidget(self._down.count() - 1, self._tolerance_row)
+                *_others, last = row.choice.buttons.values()
+                self.setTabOrder(last, self.tolerance)

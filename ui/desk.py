@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from PySide6.QtCore import Signal
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from ui.clerk import Clerk
@@ -40,6 +40,18 @@ class Page(QWidget):
     def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.desk = desk
+        self._takes_keyboard: QWidget = self
+
+    def starts_at(self, widget: QWidget) -> None:
+        """Say where the keyboard goes when the page is opened.
+
+        No focus proxy: with one, Tab would never reach what stands before the widget.
+        """
+        self._takes_keyboard = widget
+
+    def enter(self, reason: Qt.FocusReason) -> None:
+        """Take the keyboard."""
+        self._takes_keyboard.setFocus(reason)
 
     def column(self) -> QVBoxLayout:
         """Return the page's own column, which is filled from its heading down."""

@@ -87,9 +87,9 @@ class Window(QMainWindow):
     def go_to(self, stage: int) -> None:
         """Go to a stage and put the keyboard there."""
         self.rail.setCurrentRow(stage)
-        page = self.pages.currentWidget()
-        if page is not None:
-            page.setFocus(Qt.FocusReason.ShortcutFocusReason)
+        enter = getattr(self.pages.currentWidget(), "enter", None)
+        if enter is not None:
+            enter(Qt.FocusReason.ShortcutFocusReason)
 
     def tell(self, line: str) -> None:
         """Show one line at the foot of the window."""

@@ -3,9 +3,11 @@
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QAccessible
-from PySide6.QtWidgets import QAbstractButton, QApplication, QWidget
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QAbstractButton, QApplication, QMenu, QScrollArea, QWidget
 
-from ui.bench import OLD_MOTOR, STOCK
+from matcher.tables import data_folder
+from ui.bench import OLD_MOTOR, STOCK, SWAP_PROOF
 
 
 def takes_focus(widget: QWidget) -> bool:
@@ -89,3 +91,43 @@ def test_no_window_flashes_up_while_the_pages_are_made(qtbot, tmp_path):
     window.close()
     QApplication.instance().removeEventFilter(watch)
     assert watch.shown == [window]
+
+
+def tabbed_through(bench) -> list[QWidget]:
+    """Press Tab from where a page starts until the keyboard is back there, and return what was reached."""
+    first = QApplication.focusWidget()
+    reached = [first]
+    for _step in range(300):
+        QTest.keyClick(QApplication.focusWidget(), Qt.Key.Key_Tab)
+        at = QApplication.focusWidget()
+        if at is first:
+            return reached
+        reached.append(at)
+    raise AssertionError(f"Tab never comes back to {first}")
+
+
+@pytest.mark.parametrize("stage", range(STOCK + 1))
+def test_tab_reaches_all_that_takes_the_keyboard(open_bench, settle, stage):
+    bench = open_bench(demo=data_folder() / "demo")
+    settle(bench)
+    bench.window.go_to(stage)
+    settle(bench)
+    reached = tabbed_through(bench)
+    page = bench.pages[stage]
+    due = [
+        one
+        for one in page.findChildren(QWidget)
+        if takes_focus(one)
+        and one.isVisible()
+        and one.isEnabled()
+        and not isinstance(one, QScrollArea | QMenu)
+    ]
+    assert [one for one in due if one not in reached] == []
+
+
+def test_the_capacitor_s_tolerance_comes_after_its_reading(bench, settle):
+    bench.window.go_to(SWAP_PROOF)
+    settle(bench)
+    view = bench.pages[SWAP_PROOF].bench
+    reached = tabbed_through(bench)
+    assert reached.index(view.tolerance) > reached.index(view.rows["capacitor_uf"].edit)

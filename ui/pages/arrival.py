@@ -47,7 +47,7 @@ class ArrivalPage(Page):
         self._worker = RestWorker.of(desk.session)
         self._lay_out()
         self._connect()
-        self.setFocusProxy(self.dates.listing)
+        self.starts_at(self.dates.listing)
 
     def _lay_out(self) -> None:
         down = self.column()

@@ -60,7 +60,7 @@ class ListingsPage(Page):
         self.setAcceptDrops(True)
         self._lay_out()
         self._connect()
-        self.setFocusProxy(self.list)
+        self.starts_at(self.list)
 
     def _lay_out(self) -> None:
         down = self.column()

@@ -55,7 +55,7 @@ class MoneyPage(Page):
         self.usual = UsualBar(desk)
         self._lay_out()
         self._connect()
-        self.setFocusProxy(self.asked)
+        self.starts_at(self.asked)
 
     def _lay_out(self) -> None:
         down = self.column()

@@ -43,7 +43,7 @@ class OldMotorPage(Page):
         self.in_mm = QPushButton(self.tr("mm"))
         self.example_button = QPushButton(self.tr("Show the &example"))
         self._lay_out()
-        self.setFocusProxy(self.plate)
+        self.starts_at(self.plate)
         self._connect()
 
     def _lay_out(self) -> None:

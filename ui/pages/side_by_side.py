@@ -55,7 +55,7 @@ class SideBySidePage(Page):
         self.drawing = Drawing(desk.units.of)
         self._lay_out()
         self._connect()
-        self.setFocusProxy(self.table)
+        self.starts_at(self.table)
 
     def _lay_out(self) -> None:
         down = self.column()

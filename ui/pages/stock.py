@@ -49,7 +49,7 @@ class StockPage(Page):
         self.exits = LotExits(desk.work, self.model, self.table, self)
         self._lay_out()
         self._connect()
-        self.setFocusProxy(self.table)
+        self.starts_at(self.table)
 
     def _lay_out(self) -> None:
         down = self.column()

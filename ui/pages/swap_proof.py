@@ -40,7 +40,7 @@ class SwapProofPage(Page):
             self.tabs.addTab(view, words)
         down = self.column()
         down.addWidget(self.tabs)
-        self.setFocusProxy(self.tabs)
+        self.starts_at(self.tabs)
         self._connect()
 
     def _connect(self) -> None:
