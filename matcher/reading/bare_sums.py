@@ -196,8 +196,8 @@ def _of_two(items: Items, i: int) -> list[Sum]:
 
 def _added(items: Items, i: int) -> list[Sum]:
     """`asking 60 + 12 ship`: a bare figure behind the price is shipping when a plus or its name says so."""
-    j = i + 2
-    plus = items.word(i + 1) in _PLUS
+    j = i + 2 + (items.word(i + 1) in _TAILS)
+    plus = items.word(j - 1) in _PLUS
     if plus and j in items.numbers and not items.used[j] and not _counts(items, j) and _closes_ship(items, j):
         return [Sum(amount(items, j), None, j, j, "ship")]
     return []

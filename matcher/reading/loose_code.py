@@ -120,7 +120,7 @@ def _is_frame(items: Items, i: int, text: str) -> bool:
 
 
 _NAMED = re.compile(
-    r"[A-Z]{1,5}-?[A-Z]{0,3}\d+[A-Z0-9]*(?:[-/.][A-Z0-9]+)*|\d{1,5}[A-Z]{0,2}-[A-Z][A-Z0-9-]*|\d{1,5}[A-Z]{1,2}-\d[A-Z0-9-]*|\d{5,7}"
+    r"[A-Z]{1,5}-?[A-Z]{0,3}\d+[A-Z0-9]*(?:[-/.][A-Z0-9]+)*|\d{1,5}[A-Z]{0,2}-[A-Z][A-Z0-9-]*|\d{1,5}[A-Z]{1,2}-\d[A-Z0-9-]*|\d{2}-\d{3}|\d{5,7}"
 )
 _SPEC = re.compile(
     r"(?:V|HP|RPM|A|HZ|PH|FLA|FR|IP|IEC|S|B|IM)-?\d|\d+-(?:SPEED|PIN|PH|POLE|WIRE|DAY|YR|FLAT)"

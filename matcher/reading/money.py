@@ -13,6 +13,7 @@ _ONLY_BEHIND = frozenset(
     {"now", "each", "ea", "firm", "obo", "today", "net", "cash", "apiece", "per piece", "vb", "vhb", "ono"}
 )
 _PARCELS = frozenset("📦🚚📮✉")  # right before a sum; elsewhere they are ornaments
+_APART = frozenset({"or", "/", "|", "but"})
 _TAXES = frozenset({"iva", "vat", "mwst", "ust", "tva", "tax", "btw", "moms", "gst"})
 _EACH = frozenset({"each", "ea", "apiece"})
 _EXCLUDES = frozenset({"buyer", "excl", "excluding", "excludes", "before", "exc", "zzgl", "ex", "hors"})
@@ -185,6 +186,8 @@ def _role(items: Items, sums: list[Sum], k: int) -> str | None:
         return "ship"  # `Shipping? 20 bucks gets it anywhere`
     if close == "not" and items.word(label) == "cost" and items.word(label + 1) == ":":
         return None  # `cost: $27` in a list of labels
+    if close == "ship" and items.has(said.last + 1, "notprice"):
+        return "not"  # `shipping $15.80 expedited`
     if close:
         return close
     ahead = _ahead(items, said, stop)
@@ -205,8 +208,8 @@ def _ahead(items: Items, said: Sum, stop: int) -> str | None:
             break
         if items.has(j, "was") and items.has(items.skip(j + 1, 1), "money"):
             break  # `$30 down from $85`
-        if kind == "price" and items.word(j) in _EACH and _kind(items, j + 1) == "not":
-            return "not"  # `$90 each when you take three`
+        if (kind == "shipped" or items.word(j) in _EACH) and _kind(items, j + 1) == "not":
+            return "not"  # `$90 each when you take three`, `$11 shipped for both`
         if kind:
             return kind
     return None
@@ -233,7 +236,7 @@ def _behind(items: Items, said: Sum, start: int) -> str | None:
     for j in range(said.first - 1, max(start, said.first - 1 - _BACK), -1):
         if items.segment[j] != items.segment[said.first] or items.clause[j] != items.clause[said.first]:
             break
-        if items.said(j, "after") == "pct":
+        if items.said(j, "after") == "pct" or items.word(j) in _APART:
             break  # `Save 20%: $111`
         kind = _kind(items, j)
         if kind and not (kind == "price" and items.word(j) in _ONLY_BEHIND):

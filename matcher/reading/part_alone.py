@@ -85,7 +85,7 @@ def _closes(items: Items, part: int, stop: int) -> bool:
     """Say whether the name of a part ends there: at a stop, a figure, a word that describes it."""
     k = part + 1
     while k < stop and (
-        items.word(k) in ("and", "&", "+") or not things("part").isdisjoint(items.word(k).split(" "))
+        items.word(k) in ("and", "&", "+", "a") or not things("part").isdisjoint(items.word(k).split(" "))
     ):
         k += 1
     if k >= stop or "num" in items.roles[k] or not items.word(k)[0].isalnum():

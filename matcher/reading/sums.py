@@ -105,7 +105,10 @@ def bare_shipping(items: Items, i: int) -> Sum | None:
     if not items.numbers[i].value and items.word(i - 1) == "handling":
         return None  # `shipping $14/handling 0`
     more = items.word(i + 1) in ("more", "extra") and names_shipping(items, i + 2)
-    if items.has(items.skip(i - 1, -1), "ship") or items.word(i + 1) in _SHIP_WORDS or more:
+    before = items.skip(i - 1, -1)
+    if items.word(before) == "for" and items.has(before - 1, "ship") and not items.roles[i]["num"]:
+        before -= 1  # `ship it UPS for 21`; not `shipping for one`
+    if items.has(before, "ship") or items.word(i + 1) in _SHIP_WORDS or more:
         return Sum(amount(items, i), None, i, i, "ship")
     return None
 

@@ -126,6 +126,8 @@ def _quantity(items: Items, j: int, i: int, strength: int = 1) -> None:
         return
     if items.has(j - 1, "money") or items.word(j - 1) in _NO_COUNT if j else False:
         return
+    if items.word(j + 1) in ("up", "and up", "or more"):
+        return  # `qty 6 up`
     if items.word(j + 1) == "+" and not items.has(j + 2, "num"):
         return  # `60+ in stock`, `qty 6+ call`
     if i < j and items.word(j + 1) in ("different", "other", "others"):

@@ -70,12 +70,14 @@ def is_for_many(items: Items, said: Sum) -> bool:
 def _counted_before(items: Items, first: int) -> bool:
     """`6 for $140`, `carton (24) $15.10`, `qty 2-5 $157.90`: several pieces at this price."""
     joint = items.word(first - 1)
-    i = first - 2 if joint in ("for", ")", ":") else first - 1
+    i = first - 2 if joint in ("for", ")", ":", "at", "@") else first - 1
     number = items.numbers.get(i)
     if number is None or not number.atoms or number.atoms[0] <= 1 or number.atoms[0] % 1:
         return False
     if joint == "for":
         return not items.has(first - 3, "money") and not items.used[i]
+    if joint in ("at", "@"):
+        return items.word(i - 1) in ("buy", "take", "order", "get")
     if joint == ")":
         return items.word(first - 3) == "(" and items.word(first - 4) in _PACKS
     further = number.signs == "-" or any(items.has(j, "money") for j in range(max(0, i - 5), i))
