@@ -9,39 +9,9 @@ from functools import cache
 
 from matcher.reading.code import mended, written
 from matcher.reading.items import Items
+from matcher.reading.things import things
 from matcher.tables import rows
 
-_COMPANY = frozenset(
-    {
-        "motor",
-        "motors",
-        "electric",
-        "mfg",
-        "co",
-        "corp",
-        "ltd",
-        "inc",
-        "company",
-        "gmbh",
-        "llc",
-        "ventilation",
-        "industries",
-        "works",
-        "electrical",
-        "manufacturing",
-        "spa",
-        "sa",
-        "srl",
-        "elec",
-        "machine",
-        "machines",
-        "machinery",
-        "mtr",
-        "mtrs",
-        "wks",
-        "controls",
-    }
-)
 _AFTER_NAME = ("motor", "num", "unit", "fact", "label", "subject", "turn", "turnview", "other_thing")
 _REACH = 4
 _LONGEST_NAME = 6
@@ -50,22 +20,6 @@ _MISREAD = re.compile(r"(?=[A-Z01]{6,})[A-Z]+[01][A-Z]{3,}")
 _LETTERS = str.maketrans("01", "OI")
 _BEFORE_SENTENCE = frozenset("\n.;|?!")
 _STEPPED_OVER = frozenset({"#", "-", "brand", ",", "number", "no"})
-# Words between a maker's name and `motor`, or the number: `Averstock condenser fan motor AV-1075`.
-_DESCRIBES = frozenset(
-    {
-        "condenser",
-        "fan",
-        "blower",
-        "furnace",
-        "inducer",
-        "evaporator",
-        "evap",
-        "drive",
-        "direct",
-        "oval",
-        "round",
-    }
-)
 _DAYS = frozenset({"monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday", "noon"})
 _STEPS = 4
 _CALLS = frozenset({"it's", "its", "is", "this", "has"})
@@ -122,10 +76,14 @@ def _near(items: Items, k: int) -> bool:
 def claim_name(items: Items, first: int, last: int, strength: int) -> None:
     """Claim the items from `first` to `last` as the maker's name, as written."""
     name = written(items, items.first[first], items.last[last]).removesuffix("'s").removesuffix("’s")
-    if items.plate and any(items.word(k) in _COMPANY for k in range(first + 1, last + 1)):
+    if items.plate and any(items.word(k) in things("company") for k in range(first + 1, last + 1)):
         name = mended(items, items.first[first], items.last[last])  # `ARDWELM M0T0RS`
     words = {items.word(k) for k in range(first, last + 1)}
-    if name.lower() not in _COMPANY and not words <= _COMPANY and any(map(str.isalpha, name)):
+    if (
+        name.lower() not in things("company")
+        and not words <= things("company")
+        and any(map(str.isalpha, name))
+    ):
         items.claim("brand", name, first, last, strength)
 
 
@@ -139,7 +97,11 @@ def labelled(items: Items, i: int) -> None:
     if items.roles[j] or items.word(j) in ("hand", "mail") or items.word(j) in _DAYS:
         return
     last = _name_from(items, j)
-    while items.plate and items.word(last + 1) in _COMPANY and items.clause[last + 1] == items.clause[j]:
+    while (
+        items.plate
+        and items.word(last + 1) in things("company")
+        and items.clause[last + 1] == items.clause[j]
+    ):
         last += 1
     end = items.last[last]
     if items.scan.gaps[end] == "-" or (
@@ -168,7 +130,7 @@ def before(items: Items, start: int, strength: int = 2) -> None:
         and (
             any(kind in items.roles[k] for kind in ("label", "fill", "motor", "module"))
             or items.word(k) in _STEPPED_OVER
-            or items.word(k) in _DESCRIBES
+            or items.word(k) in things("describes")
         )
     ):
         k, steps = k - 1, steps + 1
@@ -278,9 +240,9 @@ def of_plate(items: Items) -> None:
     first, end = _without_signs(items, end)
     if not 0 < end - first <= _LONGEST_NAME:
         return
-    plain = [k for k in range(first, end) if not items.roles[k] or items.word(k) in _COMPANY]
+    plain = [k for k in range(first, end) if not items.roles[k] or items.word(k) in things("company")]
     if len(plain) == end - first and not any(
-        items.word(k).isdigit() or items.word(k) in ordinary() - _COMPANY for k in plain
+        items.word(k).isdigit() or items.word(k) in ordinary() - things("company") for k in plain
     ):
         claim_name(items, first, end - 1, 3)
 

@@ -111,7 +111,7 @@ def _of_terms(items: Items, i: int, value: str) -> bool:
 
 
 _NOT_THE_MOTOR = frozenset(
-    [
+    {
         "a",
         "my",
         "our",
@@ -130,7 +130,7 @@ _NOT_THE_MOTOR = frozenset(
         "as",
         "got",
         "when",
-    ]
+    }
 )
 _GOES_ON = frozenset(
     {

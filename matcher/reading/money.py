@@ -2,8 +2,8 @@
 
 from matcher.reading.bare_sums import bare_sums
 from matcher.reading.items import Items
-from matcher.reading.part_alone import things
 from matcher.reading.sums import bare_shipping, named_currency, only_currency, signed_sums
+from matcher.reading.things import things
 from matcher.reading.tiers import INCLUDES, Sum, by_zones, is_for_many, is_superseded, rule_out_ranges
 
 _AHEAD = 6

@@ -1,10 +1,9 @@
 """Whether a text without a title offers a part: `Run capacitor 7.5 MFD. $8`, `Housing, no motor in it`."""
 
 from collections.abc import Sequence
-from functools import cache
 
 from matcher.reading.items import Claim, Items
-from matcher.tables import rows
+from matcher.reading.things import things
 
 _FIRST_WORDS = 6
 _SAID_OF_MOTORS = frozenset({"motor", "bearing", "protector", "turn", "turnview", "either", "frame"})
@@ -29,14 +28,6 @@ _MOTOR_FACTS = frozenset(
     }
 )
 _ENOUGH = 3
-
-
-@cache
-def things(what: str) -> frozenset[str]:
-    """Return the words of one kind from `data/reading/things.tsv`."""
-    return frozenset(
-        word for row in rows("reading/things") if row["what"] == what for word in row["words"].split()
-    )
 
 
 def is_part_alone(items: Items, claims: Sequence[Claim], *, no_motor: bool) -> bool:

@@ -3,7 +3,8 @@
 from collections.abc import Sequence
 
 from matcher.reading.items import Claim, Items
-from matcher.reading.part_alone import is_part_alone, names_part, things
+from matcher.reading.part_alone import is_part_alone, names_part
+from matcher.reading.things import things
 
 _MOTORS = frozenset(
     ["motor", "motors", "elektromotor", "moteur", "drehstrommotor", "moter", "mtr", "ventilatormotor"]
