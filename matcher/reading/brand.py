@@ -36,9 +36,13 @@ def is_name(items: Items, k: int) -> bool:
     raw = items.raw(k)
     if len(raw) < 2 or not raw[0].isalpha() or not raw[0].isupper() or items.roles[k] or items.used[k]:
         return False
-    if (items.is_glued(k - 1) and items.raw(k - 1)[0].isdigit()) or _opens_number(items, k):
-        return False  # `M0DEL`, `TK4411`
+    if (items.is_glued(k - 1) and _opens_code(items.raw(k - 1))) or _opens_number(items, k):
+        return False  # `M0DEL`, `TK4411`, `U-DUO 33`
     return items.word(k) not in ordinary()
+
+
+def _opens_code(before: str) -> bool:
+    return before[0].isdigit() or (len(before) == 1 and before.isalpha())
 
 
 def _opens_number(items: Items, k: int) -> bool:

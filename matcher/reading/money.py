@@ -1,6 +1,7 @@
 """Sums of money: which is the price, which the shipping, and which are neither."""
 
 from matcher.reading.bare_sums import bare_sums
+from matcher.reading.days import DAYS
 from matcher.reading.items import Items
 from matcher.reading.sums import bare_shipping, named_currency, only_currency, signed_sums
 from matcher.reading.things import things
@@ -283,9 +284,14 @@ def free_shipping(items: Items, i: int, _value: str) -> None:
             for k in range(j, min(len(items), j + 4))
         ):
             return
-    if items.word(i - 1) in ("no", "not") or items.has(i + 1, "num") or _from_a_sum_on(items, i):
+    if items.word(i - 1) in ("no", "not") or _counts(items, i + 1) or _from_a_sum_on(items, i):
         return
     items.claim("shipping", 0.0, i)
+
+
+def _counts(items: Items, j: int) -> bool:
+    """Say whether a figure goes on with the words: `free shipping 3 or more`, not `free shipping 1 year`."""
+    return items.has(j, "num") and items.said(j + 1, "after") not in DAYS
 
 
 def _from_a_sum_on(items: Items, i: int) -> bool:

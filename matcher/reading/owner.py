@@ -50,9 +50,14 @@ def unit_after(items: Items, i: int) -> tuple[str | None, int]:
         j = _behind_bracket(items, j)  # `115 (not 230) volts`
     behind = roles[j]
     said = behind.get("after") or behind.get("unit")
-    if said == "A" and items.raws[j] != "A" and not items.is_glued(i) and "." not in items.numbers[i].text:
+    if said == "A" and items.raws[j] != "A" and not items.is_glued(i) and not _in_tenths(items, i):
         return None, j  # `3 a day`; amperes are a capital, touch their figure or are told in tenths
     return said, j
+
+
+def _in_tenths(items: Items, i: int) -> bool:
+    """`3.4 a`, not `$6.10 a piece`."""
+    return "." in items.numbers[i].text and "money" not in items.roles[i - 1]
 
 
 def _behind_bracket(items: Items, j: int) -> int:

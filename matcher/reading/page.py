@@ -30,9 +30,12 @@ from matcher.reading.page_sift import sift
 from matcher.reading.page_table import listing_rows
 from matcher.reading.page_text import visible_lines
 from matcher.reading.page_tree import Element, remove, stylesheets, tree
-from matcher.reading.page_words import has
+from matcher.reading.page_words import has, is_just
 from matcher.reading.table_record import row_record
 from matcher.record import Record
+
+_CLEARLY = 5
+"""How much more alike (0..100) a heading is to the product that it names than to the next one."""
 
 
 def read_page(page: str | bytes, name: str) -> list[Record]:
@@ -95,7 +98,15 @@ def _main_product(data: PageData, root: Element) -> Product | None:
         if product.name and fuzz.token_set_ratio(words, product.name.casefold()) >= ALIKE
     ]
     best = sorted(alike, key=lambda product: -fuzz.ratio(words, product.name.casefold()))
-    return best[0] if best and not has("results", words) else None
+    if not best or has("results", words) or (len(best) > 1 and not _names_one(words, best[0], best[1])):
+        return None
+    return best[0]
+
+
+def _names_one(words: str, best: Product, second: Product) -> bool:
+    """Say whether a heading names one product rather than what several have in common (`Rebuilt motors`)."""
+    likeness = fuzz.ratio(words, best.name.casefold())
+    return likeness >= ALIKE or likeness - fuzz.ratio(words, second.name.casefold()) >= _CLEARLY
 
 
 def _scopes(data: PageData, main: Product | None) -> list[Element]:
@@ -128,6 +139,7 @@ def _single(
     heading: Element | None, lines: Sequence[str], main: Product | None, name: str, window_title: str
 ) -> list[Record]:
     title = shown(heading.text(400)) if heading is not None else ""
+    lines = [line for line in lines if not _leads_to_others(line)]
     if main is None and not has("goods", title) and are_listings(lines):
         return _line_by_line(lines, name)
     if not has("goods", title):
@@ -136,6 +148,12 @@ def _single(
     data = list(product_lines(main, sums("\n".join(lines)))) if main is not None else []
     record = page_record(title, list(lines), data, name)
     return [record] if record.where or record.conflicts else []
+
+
+def _leads_to_others(line: str) -> bool:
+    """`Vous aimerez aussi : ...`: what stands behind such a label is another thing."""
+    label, colon, _ = line.partition(":")
+    return colon != "" and is_just("heading", label)
 
 
 def _line_by_line(lines: Sequence[str], name: str) -> list[Record]:

@@ -23,6 +23,7 @@ DATA_HEADING = "Data in the page:"
 LONGEST_TEXT = 100_000
 """Characters of one listing's visible text that are read; what follows is no longer about it."""
 _DOLLARS = frozenset({"CAD", "AUD", "NZD", "MXN", "SGD", "HKD"})
+_PARTS = (" — ", " – ", " | ", " · ", " • ")
 _DECIDES = 9
 """Strength of a claim that nothing else on the page can contradict."""
 _LABELLED_NAMES = ("brand", "part_number")
@@ -52,6 +53,12 @@ class Sheet:
         if is_price_range(line):
             self.add(line, " " * len(line))
             return
+        line, rest = _parted(line)
+        self._add_line(line)
+        if rest:
+            self._add_line(rest)
+
+    def _add_line(self, line: str) -> None:
         meant, value = _labelled(line)
         if value.startswith("=") and not shown(value):
             self.add(line, " " * len(line))  # a formula that a spreadsheet left in the page
@@ -72,6 +79,15 @@ class Sheet:
         """Add a line of the page's data."""
         span = self.add(said.line, said.line if said.free else " " * len(said.line))
         self.data += claims_of(said.values, span)
+
+
+def _parted(line: str) -> tuple[str, str]:
+    """Part `Make: Hale — Mfr. no.: QD-7` before its second label, where both are known."""
+    for sign in _PARTS:
+        first, found, rest = line.partition(sign)
+        if found and _labelled(first)[0] is not None and _labelled(rest)[0] is not None:
+            return first, rest
+    return line, ""
 
 
 def _labelled(line: str) -> tuple[Header | None, str]:

@@ -218,6 +218,8 @@ def _are_speeds(figures: list[float]) -> bool:
 
 def by_look(number: Numeral) -> Given:
     """Return what a figure without unit or label can only be: usual speeds, supply pairs, `460/60/1`."""
+    if number.text[:1] == "0" and number.text[1:].isdigit():
+        return NOTHING  # `Hits: 001725`
     triple = _TRIPLE.fullmatch(number.text)
     if triple:
         supply = volts(numeral(triple[1])) or NOTHING

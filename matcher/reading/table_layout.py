@@ -128,7 +128,7 @@ def _best_header(lines: Sequence[str], delimiter: str) -> tuple[int, int, str]:
 
 
 def _whole(lines: Sequence[str], number: int, delimiter: str) -> tuple[list[str], int, bool]:
-    """Return the cells of a header, how many lines it takes (`"Part\\nNumber"`), and whether it stays open."""
+    """Return the cells of a header, the lines it takes (`"Part\\nNumber"`), and whether it stays open."""
     cells, left_open = split_line(lines[number], delimiter)
     taken = 1
     while left_open and taken < _HEADER_LINES and number + taken < len(lines):

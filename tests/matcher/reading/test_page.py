@@ -297,3 +297,30 @@ def test_rows_of_one_motor(table: str, facts: dict[str, Any]) -> None:
     said = read_page(page, "page.html")[0].facts.said()
     given = {"brand", "part_number", "price", "currency"}
     assert {name: value for name, value in said.items() if name not in given} == facts
+
+
+def test_products_that_a_heading_has_in_common_are_several() -> None:
+    data = ",".join(
+        f'{{"@type":"Product","url":"/p/{n}","name":"Halvane HV-{n}R rebuilt blower motor","offers":{{"price":"{n}"}}}}'
+        for n in (44, 66)
+    )
+    cards = "".join(
+        f'<li><h3><a href="/p/{n}">Halvane HV-{n}R rebuilt blower motor</a></h3><p>1/3 HP 115 V</p>${n}.00</li>'
+        for n in (44, 66)
+    )
+    page = (
+        f'<script type="application/ld+json">[{data}]</script><h1>Rebuilt blower motors</h1><ul>{cards}</ul>'
+    )
+    assert [record.facts.price for record in read_page(page, "p")] == [44.0, 66.0]
+
+
+def test_two_labels_on_a_line_are_two_lines() -> None:
+    page = "<h1>Blower motor 1/2 HP</h1><p>Make: Halvane — Mfr. no.: HV-44</p>"
+    (record,) = read_page(page, "p")
+    assert (record.facts.brand, record.facts.part_number) == ("Halvane", "HV-44")
+
+
+def test_a_line_that_leads_to_other_goods_says_nothing() -> None:
+    page = "<h1>Blower motor Halvane HV-44</h1><p>115 V, 1/2 HP</p><p>You may also like: Halvane HV-66, 230 V</p>"
+    (record,) = read_page(page, "p")
+    assert record.facts.volts == "115"
