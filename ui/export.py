@@ -11,19 +11,26 @@ from pathlib import Path
 
 from PySide6.QtCore import QMarginsF
 from PySide6.QtGui import (
+    QFont,
     QGuiApplication,
     QPageLayout,
-    QPageSize,
     QPdfWriter,
+    QTextBlockFormat,
+    QTextCharFormat,
     QTextCursor,
     QTextDocument,
     QTextTable,
+    QTextTableFormat,
 )
 
 from matcher.printed import document, table
 from matcher.spreadsheet import safe_cell
+from ui.paper_view import page_size
 
 Lines = Sequence[Sequence[str]]
+KEPT, ABREAST = 2, 5
+SMALL_PT = 7.0
+"""Columns that every table of a printed comparison begins with, and how many candidates follow."""
 
 
 def _flat(cell: str) -> str:
@@ -47,9 +54,19 @@ def save_csv(path: Path, _title: str, lines: Lines) -> None:
     path.write_text(out.getvalue(), encoding="utf-8-sig", newline="")
 
 
+def bands(lines: Lines) -> list[Lines]:
+    """Return a comparison as tables that fit across a sheet: the labels and the old motor stand in each.
+
+    Columns that nothing fills, and rows that are empty in a band, stay: bands are read side by side.
+    """
+    widest = max((len(line) for line in lines), default=0)
+    starts = range(KEPT, max(widest, KEPT + 1), ABREAST)
+    return [[[*line[:KEPT], *line[start : start + ABREAST]] for line in lines] for start in starts]
+
+
 def save_page(path: Path, title: str, lines: Lines) -> None:
     """Write lines as a page that prints. Raises `OSError`."""
-    path.write_text(document(title, [table(lines)]), encoding="utf-8")
+    path.write_text(document(title, [table(band) for band in bands(lines)]), encoding="utf-8")
 
 
 def save_pdf(path: Path, title: str, lines: Lines) -> None:
@@ -57,22 +74,45 @@ def save_pdf(path: Path, title: str, lines: Lines) -> None:
     path.write_bytes(b"")  # a PDF writer does not tell why it can't; this does
     writer = QPdfWriter(str(path))
     writer.setTitle(title)
-    writer.setPageSize(QPageSize(QPageSize.PageSizeId.A4))
+    writer.setPageSize(page_size())
     writer.setPageOrientation(QPageLayout.Orientation.Landscape)
     writer.setPageMargins(QMarginsF(12, 12, 12, 12))
     _small_print(title, lines).print_(writer)
 
 
 def _small_print(title: str, lines: Lines) -> QTextDocument:
-    """Return the lines in letters so small that a dozen candidates stand beside each other."""
+    """Return the lines as tables in small letters, each band of candidates on a sheet of its own."""
     made = QTextDocument()
     font = made.defaultFont()
-    font.setPointSizeF(7.0)
+    font.setPointSizeF(SMALL_PT)
     made.setDefaultFont(font)
     cursor = QTextCursor(made)
     cursor.insertText(title)
-    grid: QTextTable = cursor.insertTable(len(lines), max(len(line) for line in lines))
-    for row, line in enumerate(lines):
-        for column, cell in enumerate(line):
-            grid.cellAt(row, column).firstCursorPosition().insertText(cell)
+    strong, ruled = QTextCharFormat(), _ruled()
+    strong.setFontWeight(QFont.Weight.Bold)
+    for place, band in enumerate(bands(lines)):
+        if place:
+            cursor.movePosition(QTextCursor.MoveOperation.End)
+            cursor.insertBlock(_next_sheet())
+        grid: QTextTable = cursor.insertTable(len(band), max(len(line) for line in band), ruled)
+        for row, line in enumerate(band):
+            for column, cell in enumerate(line):
+                into = grid.cellAt(row, column).firstCursorPosition()
+                into.insertText(cell, strong if not row or not column else QTextCharFormat())
     return made
+
+
+def _ruled() -> QTextTableFormat:
+    ruled = QTextTableFormat()
+    ruled.setBorder(0.5)
+    ruled.setBorderStyle(QTextTableFormat.BorderStyle.BorderStyle_Solid)
+    ruled.setBorderCollapse(True)
+    ruled.setCellPadding(2)
+    ruled.setHeaderRowCount(1)
+    return ruled
+
+
+def _next_sheet() -> QTextBlockFormat:
+    form = QTextBlockFormat()
+    form.setPageBreakPolicy(QTextBlockFormat.PageBreakFlag.PageBreak_AlwaysBefore)
+    return form

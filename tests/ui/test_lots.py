@@ -155,3 +155,12 @@ def test_what_needs_an_offer_waits_for_one(bench, qtbot):
 def test_with_offers_they_can_be_kept_saved_and_added(lot):
     page = lot.pages[STOCK]
     assert all(button.isEnabled() for button in (page.keep, page.save, page.add))
+
+
+def test_no_reason_of_an_offer_that_is_filtered_away_stays(ranked):
+    page = ranked.pages[STOCK]
+    page.table.selectRow(0)
+    page.reason.setText("BLOWER MTR: why")
+    page.seek.setText("nothing has these words")
+    assert page.model.rowCount() == 0
+    assert page.reason.text() == ""

@@ -72,6 +72,11 @@ def test_the_comparison_has_the_old_motor_first_and_the_best_beside_it(qapp, ans
     rotation = next(at for at, row in enumerate(side.rows) if row.key == "rotation")
     assert side.index(rotation, 1).data(OUTCOME) == "same"
     assert {side.index(rotation, column).data(OUTCOME) for column in (2, 3)} == {"unknown"}
+    told = {line[0]: line[2:] for line in side.plain()}
+    assert told["Verdict"][0] == "Fits"
+    assert all(told["Score"])
+    assert all(told["Why"])
+    assert "not known (not known)" not in {cell for line in side.plain() for cell in line}
     landed = next(line for line in side.plain() if line[0] == "Landed cost")
     assert landed[2] == "60.00 USD"
     del tester

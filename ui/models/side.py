@@ -1,6 +1,6 @@
 """Side by side: checks and money as rows, the old motor and the candidates as columns."""
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from typing import Any
 
@@ -12,7 +12,8 @@ from matcher.money.weigh import Weighed
 from ui.answers import Answers
 from ui.called import name_of
 from ui.money_words import money, per_cent
-from ui.words import choice_word, outcome_word
+from ui.range_bar import range_words
+from ui.words import choice_word, outcome_word, verdict_word
 
 Index = QModelIndex | QPersistentModelIndex
 OUTCOME = Qt.ItemDataRole.UserRole + 1
@@ -182,15 +183,25 @@ class Side(QAbstractTableModel):
         chosen = list(range(self.columnCount())) if columns is None else list(columns)
         across = Qt.Orientation.Horizontal
         lines = [["", *(str(self.headerData(column, across)) for column in chosen)]]
+        for label, words in self._heads():
+            lines.append([label, *("" if column == OLD else words[column - 1] for column in chosen)])
         for place, row in enumerate(self.rows):
             cells = [self._marked(place, column) for column in chosen]
             lines.append([row.label, *("" if row.kind == "head" else cell for cell in cells)])
         return lines
 
+    def _heads(self) -> Iterator[tuple[str, list[str]]]:
+        """Yield what stands over the columns on the screen: no paper may leave out the verdict."""
+        judged = [one.judgement for one in self.candidates]
+        yield self.tr("Verdict"), [verdict_word(one.verdict, one.minds) for one in judged]
+        yield self.tr("Score"), [range_words(one.score_low, one.score, one.score_high) for one in judged]
+        yield self.tr("Why"), [one.reason for one in judged]
+
     def _marked(self, row: int, column: int) -> str:
         index = self.index(row, column)
         words, outcome = str(index.data() or ""), index.data(OUTCOME)
-        return f"{words} ({outcome_word(outcome)})" if outcome else words
+        said = outcome_word(outcome) if outcome else ""
+        return f"{words} ({said})" if said and said != words else words
 
 
 def check_word(check: str) -> str:

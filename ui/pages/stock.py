@@ -213,6 +213,8 @@ class StockPage(Page):
     def _filter(self, text: str) -> None:
         self.model.filter(text)
         self._count()
+        if self._chosen() is None:
+            self.reason.setText("")
 
     def _count(self) -> None:
         shown, every = len(self.model.rows), self.model.total
