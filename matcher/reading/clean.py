@@ -20,7 +20,7 @@ _ONE_FOR_ONE = str.maketrans(
         ),
         **dict.fromkeys("\u3000\r\f\v", " "),
         **dict.fromkeys("➜➔➡⇒⟶", "→"),
-        **dict.fromkeys("•·●▪◦‣►▶✔✅★☆■◆¦｜\u2028\u2029\u0085", "|"),
+        **dict.fromkeys("•·∙⋅‧・●▪◦‣►▶✔✅★☆■◆¦｜\u2028\u2029\u0085", "|"),
         **{chr(0xFF10 + digit): str(digit) for digit in range(10)},
         "，": ",",
         "：": ":",

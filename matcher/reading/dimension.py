@@ -9,13 +9,16 @@ from matcher.reading.measure import (
     stand_together,
     without_conversions,
 )
-from matcher.reading.whose import THICKEST_SHAFT, Subjects
+from matcher.reading.owner import LENGTHS
+from matcher.reading.whose import THICKEST_SHAFT, Subjects, leads_on
 from matcher.units import INCHES
 
 _POWERS = frozenset({0.25, 0.5})
 _OVERALL = ("overall", "oal", "total length", "length overall")
 _SHORTEST = 0.7  # inch; of a shaft's length that nothing names
 _METRIC_SHAFTS = frozenset({9, 11, 14, 19, 24, 28, 38})  # mm; shafts of IEC frames 56 to 132
+_DIAMETERS = {"shaft_diameter_in": "shaft", "body_diameter_in": "body"}
+_FAR = 40  # characters
 _NEAR_WHOLE = 0.01  # mm
 _LONGEST = 8  # inch; a shaft known by its figures alone
 _LABEL_ENDS = frozenset({":", "=", ")"})
@@ -55,6 +58,9 @@ def lengths(items: Items) -> None:
 def _claim(items: Items, group: list[Length], subject: str | None, *, same_clause: bool) -> None:
     if subject == "leads" and _aspect(items, group[0]) == "dia":
         subject = None
+    if subject is None and len(group) == 1:
+        subject = _goes_on(items, group[0])
+        same_clause = subject is not None
     if subject is None and len(group) < 3:
         subject = _without_subject(items, group)
         same_clause = subject is not None
@@ -68,6 +74,40 @@ def _claim(items: Items, group: list[Length], subject: str | None, *, same_claus
     field = _field(items, subject, group[0], same_clause=same_clause)
     if field:
         _put(items, field, group[0])
+
+
+def _goes_on(items: Items, length: Length) -> str | None:
+    """`Shaft 1/2; 5 long`, `Shaft 1/2 in.; 5 in.`: a length alone in the cell behind a diameter."""
+    start = length.item
+    while items.has(start - 1, "aspect") or items.has(start - 1, "fill"):
+        start -= 1
+    if start and items.word(start - 1)[:1].isalnum():
+        return None
+    aspect = _aspect(items, length)
+    if aspect == "dia":
+        return "shaft" if length.inches <= THICKEST_SHAFT and _behind_shaft(items, start) else None
+    last = items.claims[-1] if items.claims else None
+    if last is None or last.field not in _DIAMETERS or last.source != items.source:
+        return None
+    apart = items.scan.starts[items.first[length.item]] - last.span[1]
+    if not 0 < apart < _FAR:
+        return None
+    if aspect == "len":
+        return _DIAMETERS[last.field]
+    end = length.end + 1
+    closed = end >= len(items) or items.segment[end] != items.segment[length.item]
+    bare = aspect is None and length.has_unit and closed and last.field == "shaft_diameter_in"
+    return "shaft" if bare and 1.5 * float(str(last.value)) < length.inches <= _LONGEST else None
+
+
+def _behind_shaft(items: Items, start: int) -> bool:
+    """`Double shaft; 1/2 dia.`: say whether the cell before is about the shaft."""
+    cell = items.segment[start] - 1
+    return any(
+        items.said(j, "subject") == "shaft"
+        for j in range(max(0, start - 8), start)
+        if items.segment[j] == cell
+    )
 
 
 def _without_subject(items: Items, group: list[Length]) -> str | None:
@@ -202,15 +242,18 @@ def _aspect(items: Items, length: Length) -> str | None:
     j = length.end + 1
     while items.has(j, "fill") and not items.has(j, "aspect") and j < length.end + 3:
         j += 1
-    if items.has(j, "aspect") and not _leads_on(items, j):
+    if items.has(j, "aspect") and (items.word(j) == "long shaft" or not leads_on(items, j)):
         return items.said(j, "aspect")
     if items.word(j) == "round" and length.inches > THICKEST_SHAFT and length.has_unit:
         return "dia"  # `5-5/8" round`
     if items.has(label, "aspect"):
         return None if is_double(items, label) else items.said(label, "aspect")
-    return None if items.has(j, "subject") else items.said(j, "aspect")
+    if items.has(j, "subject") or not items.has(j, "aspect") or _is_next_ones(items, length, j):
+        return None
+    return items.said(j, "aspect")
 
 
-def _leads_on(items: Items, j: int) -> bool:
-    """`1/2 length 5`, `1/2 shaft length: 5`: the extent is the next figure's."""
-    return items.has(j + 1, "num") or (items.word(j + 1) in (":", "=") and items.has(j + 2, "num"))
+def _is_next_ones(items: Items, length: Length, j: int) -> bool:
+    """`shaft 10 mm length 35 mm`; in `shaft 1/2 dia 5 long` each extent stands behind its figure."""
+    k = j + 2 if items.said(j + 2, "after") in LENGTHS else j + 1
+    return items.has(length.label, "subject") and not items.has(k + 1, "aspect")

@@ -18,9 +18,9 @@ _SENTENCE_ENDS = frozenset(".!?:;")
 def unwrapped(text: str) -> str:
     """Return the text with blanks for the breaks at which it was folded, as long as before.
 
-    >>> folded = "the shaft is half an inch and about five\\ninches long with a flat, the body is five\\nacross"
+    >>> folded = "the shaft is half an inch, about five\\ninches long with a flat, the body is five\\nacross"
     >>> unwrapped(folded)
-    'the shaft is half an inch and about five inches long with a flat, the body is five across'
+    'the shaft is half an inch, about five inches long with a flat, the body is five across'
     """
     breaks = text.count("\n")
     if not _FEWEST <= breaks <= _MOST_BREAKS:

@@ -23,7 +23,21 @@ def view_of(items: Items, i: int) -> tuple[str, int] | None:
             found = _view_at(items, j)
             if found:
                 return found
-    return None
+    return _in_next_cell(items, i)
+
+
+def _in_next_cell(items: Items, i: int) -> tuple[str, int] | None:
+    """`CCW; lead end`: a view that is all of the cell behind its turn."""
+    j = i + 2
+    alone = j < len(items) and items.segment[i + 1] == items.segment[j] == items.segment[i] + 1
+    if not alone or items.word(i + 1)[:1].isalnum() or items.used[j]:
+        return None
+    if "view" not in items.roles[j]:
+        return _looked_at(items, j) if "look" in items.roles[j] else None
+    if j + 1 < len(items) and items.segment[j + 1] == items.segment[j]:
+        return None
+    items.used[j] = True
+    return items.roles[j]["view"], j
 
 
 def _view_at(items: Items, j: int) -> tuple[str, int] | None:

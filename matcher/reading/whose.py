@@ -15,6 +15,8 @@ from matcher.reading.owner import LENGTHS
 THICKEST_SHAFT = 1.63  # inch; this trade's frames end at 1-5/8
 _OF_LENGTHS = frozenset({"subject", "leads", "fact", "weak"})
 _NEAR = 6
+_NOUNS_BEHIND = frozenset({"other", "body_length", "bolt"})
+_WITH_FIGURES = ("aspect", "flats", "fact", "weak")
 _FAR = 60  # items
 _SHORT = 6  # items before the figure on a line under a heading
 _SIZES = frozenset({"dims", "dimensions", "size", "total"})
@@ -123,19 +125,34 @@ class Subjects:
             return labelled, True
         if items.word(last + 1) in _ENDINGS and self._ends_clause(last + 1):
             return _ENDINGS[items.word(last + 1)], True  # `5-3/4 without`
-        if behind and behind[1] - last <= 2 and behind[0] in ("other", "body_length", "bolt"):
-            return behind[0], True
         before = self._before(first)
-        if behind and (before is None or _is_spent(items, before, first, joined=behind[1] - last <= 2)):
-            return behind[0], True
+        if behind and self._owns(one, last, before, behind):
+            named = _is_shaft_length(items, one, behind[1]) and before is None
+            return ("shaft" if named and leads_on(items, behind[1]) else behind[0]), True
         if before is not None:
-            if behind and behind[1] - last <= 1 and items.word(before) in _SIZES:
-                return behind[0], True  # `dims 5.6 x 6 body`
             return subject_at(items, before), True
         earlier = self._earlier(first)
         if earlier is not None:
             return earlier or None, False
         return _heading(items, first), True
+
+    def _owns(self, one: Length, last: int, before: int | None, behind: tuple[str, int]) -> bool:
+        """Say whether a figure is rather the subject's behind it than the one's before, if any."""
+        items, first = self.items, one.item
+        subject, place = behind
+        if before is None:
+            return True
+        if leads_on(items, place):
+            # `motor diameter 5.6 shell length 5.9`
+            return _is_spent(items, before, first, joined=False) and subject not in _NOUNS_BEHIND
+        near = place - last <= 2
+        if near and subject in _NOUNS_BEHIND:
+            return True
+        if place == last + 1 and subject != "shaft" and _has_figure(items, before, first):
+            return True  # `body 5.5 x 5 28 in. leads`
+        if place == last + 1 and items.word(before) in _SIZES:
+            return True  # `dims 5.6 x 6 body`
+        return _is_spent(items, before, first, joined=near)
 
     def _ends_clause(self, j: int) -> bool:
         items = self.items
@@ -181,6 +198,19 @@ class Subjects:
         return None
 
 
+def leads_on(items: Items, j: int) -> bool:
+    """`1/2 length 5`, `1/2 shaft length: 5`: what item `j` says is the next figure's."""
+    return items.has(j + 1, "num") or (items.word(j + 1) in (":", "=") and items.has(j + 2, "num"))
+
+
+def _is_shaft_length(items: Items, one: Length, j: int) -> bool:
+    return (
+        items.said(j, "subject") == "shaft_length"
+        and "shaft" in items.word(j)
+        and one.inches <= THICKEST_SHAFT
+    )
+
+
 def _is_mounting(items: Items, j: int) -> bool:
     roles = items.roles[j]
     return "mounting" in roles.get("fact", "") or "mounting" in roles.get("weak", "")
@@ -188,14 +218,24 @@ def _is_mounting(items: Items, j: int) -> bool:
 
 def _is_spent(items: Items, before: int, first: int, *, joined: bool) -> bool:
     """Say whether the subject before already owns the figure before it (`1/2 shaft 5-5/8 body`)."""
-    for k in range(before - 1, max(-1, before - 4), -1):
-        if items.clause[k] != items.clause[before]:
-            return False
-        if items.has(k, "num") and items.used[k]:
-            if joined and items.word(before + 1) in _JOINS:
-                return True  # `a five-inch body with a half-inch shaft`
-            return not items.has(first - 1, "fill") and first - before <= 2
-    return False
+    k = before - 1
+    while k > before - 5 and not items.has(k, "num") and _belongs(items, k):
+        k -= 1
+    if k < 0 or items.clause[k] != items.clause[before] or not items.has(k, "num") or not items.used[k]:
+        return False
+    if joined and items.word(before + 1) in _JOINS:
+        return True  # `a five-inch body with a half-inch shaft`
+    return not items.has(first - 1, "fill") and first - before <= 2
+
+
+def _belongs(items: Items, k: int) -> bool:
+    """Say whether an item may stand between a figure and its subject (`1/2 in. keyed shaft`)."""
+    return any(kind in items.roles[k] for kind in _WITH_FIGURES) or items.said(k, "after") in LENGTHS
+
+
+def _has_figure(items: Items, before: int, first: int) -> bool:
+    """Say whether the subject before has its figure behind it already: `body 5.5 x 5, 28 in. leads`."""
+    return any(items.has(k, "num") and items.used[k] for k in range(max(before, first - _NEAR) + 1, first))
 
 
 def _heading(items: Items, first: int) -> str | None:
