@@ -213,7 +213,8 @@ def _named_lines(text: str) -> list[tuple[int, int]]:
 
 def _speed_of(line: str) -> str:
     """Return the name of a speed at either end of a line."""
-    line = _COLOUR.sub("", line, count=1)
+    if colour := _COLOUR.match(line):
+        line = line[colour.end() :]
     found = _EDGE.match(line)
     ends = [found[1], found[1].split(" ")[0]] if found else []
     words = next((end for end in (*ends, *line.split()[-1:]) if _SPEEDS.fullmatch(end.strip("()"))), "")

@@ -142,6 +142,10 @@ ADVERSARIES = {
     "shafts": "shaft 1/2 x 5 flat ",
     "misread": "1O",
     "months": "returns 30 days ",
+    "speeds": "HI 1075\n",
+    "headings": "HP  V  A\n1  2  3\n",
+    "letters apart": "H P 1 / 8 ",
+    "bars": "| ",
 }
 
 
