@@ -24,6 +24,8 @@ _LONGEST = 8  # inch; a shaft known by its figures alone
 _LABEL_ENDS = frozenset({":", "=", ")"})
 _LONG_SHAFT = 1.3  # inch; more is a length, where nothing else is said
 _THICK_SHAFTS = frozenset({1.375, 1.625})  # of the frames 213T and 254T
+_SHELLS = frozenset({3.3, 5.5, 5.6, 5.625})  # inch; usual diameters of small motors, which no fan has
+_OF_MOTORS = frozenset({"blower", "fan", "condenser", "furnace", "direct", "drive", "dia", "diameter", "psc"})
 _USUAL_SHAFTS = frozenset({0.25, 0.3125, 0.375, 0.5, 0.625, 0.875})
 _PLAUSIBLE = {
     "shaft_diameter_in": (0.12, THICKEST_SHAFT),
@@ -61,6 +63,8 @@ def _claim(items: Items, group: list[Length], subject: str | None, *, same_claus
     if subject is None and len(group) == 1:
         subject = _goes_on(items, group[0])
         same_clause = subject is not None
+    if subject == "other" and len(group) == 1 and _is_shell(items, group[0]):
+        subject, same_clause = "body", True
     if subject is None and len(group) < 3:
         subject = _without_subject(items, group)
         same_clause = subject is not None
@@ -115,6 +119,16 @@ def _without_subject(items: Items, group: list[Length]) -> str | None:
     if _aspect(items, group[0]) == "dia" and group[0].inches > THICKEST_SHAFT:
         return "body"
     return "shaft" if _looks_like_shaft(group) else None
+
+
+def _is_shell(items: Items, length: Length) -> bool:
+    """`5.6" blower motor`: a usual diameter right before the motor's name is the shell's."""
+    if not length.has_unit or round(length.inches, 3) not in _SHELLS:
+        return False
+    j = length.end + 1
+    while items.word(j) in _OF_MOTORS and j < length.end + 4:
+        j += 1
+    return "motor" in items.roles[j] and items.clause[j] == items.clause[length.item]
 
 
 def _looks_like_shaft(group: list[Length]) -> bool:

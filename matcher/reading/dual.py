@@ -19,7 +19,7 @@ _NEAR = 40
 """Characters; farther apart the two may be those of two versions."""
 _LEAST = 200
 """Volts; 115 and 120 V are told of one motor's plate and another one's outlet."""
-_RATIOS = (1.05, 2.3)
+_RATIOS = (1.05, 2.45)
 _RATED = frozenset(
     {100, 110, 115, 120, 127, 200, 208, 220, 230, 240, 277, 380, 400, 415, 440, 460, 480, 575, 690}
 )

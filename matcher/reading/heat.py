@@ -38,6 +38,8 @@ def insulation(items: Items, i: int, _value: str) -> None:
         return
     letter = "B" if items.plate and items.word(j) == "8" else items.word(j).upper()
     before = items.word(i - 1).upper()
+    if _tells_rise(items, i, j):
+        return
     if (
         letter not in ("A", "B", "F", "H")
         and before in ("A", "B", "F", "H")
@@ -48,6 +50,19 @@ def insulation(items: Items, i: int, _value: str) -> None:
     if letter in ("A", "B", "F", "H") and not (letter == "A" and items.raw(j) == "a"):
         items.claim("insulation_class", letter, i, j)
         items.used[j] = True
+
+
+_LETTERS = frozenset({"A", "B", "F", "H"})
+_RISE = frozenset({"rise", "temp rise", "temperature rise", "temp", "temperature"})
+
+
+def _tells_rise(items: Items, i: int, j: int) -> bool:
+    """`class B rise`, `rise class B`: how much warmer a winding gets, not what it bears."""
+    behind, before = items.word(j + 1), items.skip(i - 1, -1)
+    if behind in _RISE and (behind[-4:] == "rise" or items.word(j + 2) == "rise"):
+        k = items.skip(j + 2, 1)  # `INS F RISE B`, `INS B RISE 80`: the rise is told behind
+        return not (items.has(k, "insclass") or items.has(k, "num") or items.word(k).upper() in _LETTERS)
+    return items.word(before)[-4:] == "rise"
 
 
 def ambient(items: Items, i: int, _value: str) -> None:

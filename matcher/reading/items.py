@@ -11,7 +11,7 @@ from dataclasses import dataclass
 
 from matcher.numeral import Numeral, numeral
 from matcher.reading.aside import ask, figure_follows, goes_on, heed, is_printed, set_apart
-from matcher.reading.figures import FIRST_OF_NUMBER, GOES_ON, gather
+from matcher.reading.figures import EIGHTHS, FIRST_OF_NUMBER, GOES_ON, gather
 from matcher.reading.scan import Scan, scan, unjoin
 from matcher.reading.spelled import spelled
 from matcher.reading.vocabulary import TURNS, Entries, Kind, Roles, entries, heads, longest
@@ -153,9 +153,10 @@ class Items:
         """Keep the figures from a token up to `after`; return where all that belongs to them ends."""
         words = self.scan.words
         following = words[after] if after < len(words) else "\n"
-        if (following in GOES_ON or following[0] in FIRST_OF_NUMBER) and not (
-            token and self.scan.tight[token - 1]
-        ):
+        glued = token and self.scan.tight[token - 1]
+        if glued and words[token - 1] == "x" and following in EIGHTHS:
+            glued = words[after + 1 : after + 2] in (["hp"], ["h"])  # `3/8X2 1/4`
+        if not glued and (following in GOES_ON or following[0] in FIRST_OF_NUMBER):
             figures, length = gather(words, token, figures, after - token)
             after = token + length
         self.numbers[len(self.first)] = numeral(figures)
@@ -212,13 +213,17 @@ class Items:
             return True
         label = self.roles[-1] if self.roles else NO_ROLES
         of_figure = len(self.roles) > 1 and "num" in self.roles[-2] and not self.plate
-        if ("unit" in label or "frame" in label) and not of_figure:
+        labels = ("unit" in label or "frame" in label) and not of_figure
+        if labels:
             before = self.scan.raw[token - 1]
             short = word != "." or len(before) <= _ABBREVIATED or before.isupper()
-            return not (short and figure_follows(self.scan.words, token + 1))  # `V. 115  A. 4.8`
+            if short and figure_follows(self.scan.words, token + 1):
+                return False  # `V. 115  A. 4.8`
         if word != ".":  # a row of points leads on when it touches what follows
             leads_on = len(word) > 3 and token and self.scan.gaps[token - 1] != ""  # `Shaft ....... 5/16`
             return self.scan.gaps[token] != "" and not leads_on
+        if labels:
+            return True
         return (
             bool(self.scan.gaps[token])
             or token + 1 == len(self.scan.words)

@@ -36,7 +36,8 @@ _RATED = frozenset(
     {"115", "120", "208", "220", "230", "240", "277", "380", "400", "440", "460", "480", "575"}
 )
 _BEFORE_UNITS = frozenset({"full", "@", "rated"})
-_BETWEEN_VOLTS = frozenset({"/", "or", "&", "y", "d", "δ", "and", "-", "to"})
+_BETWEEN_VOLTS = frozenset({"/", "or", "&", "y", "d", "δ", "and", "-", "to", "thru", "through"})
+_TO = frozenset({"-", "to", "thru", "through"})
 
 
 def unit_after(items: Items, i: int) -> tuple[str | None, int]:
@@ -296,7 +297,8 @@ def _with_alternatives(items: Items, i: int, given: Given) -> Given:
         k -= 1
     if i - k < 3 or not items.has(k, "num") or items.span(k, k)[0] < last.span[0]:
         return given
-    both = READERS["v"](numeral(f"{last.value}/{given['volts']}"))
+    sign = "-" if items.word(i - 1) in _TO and str(last.value).isdigit() else "/"
+    both = READERS["v"](numeral(f"{last.value}{sign}{given['volts']}"))
     if both and "volts" in both:
         items.claims.pop()
         return both

@@ -54,6 +54,38 @@ def _is_none(items: Items, i: int) -> bool:
     return items.word(i + 1) in (":", "=") and items.word(i + 2) in _NONE
 
 
+_REFUSED = frozenset(
+    ["rated", "approved", "listed", "suitable", "certified", "intended", "meant", "marked", "made", "built"]
+    + [
+        "for",
+        "in",
+        "as",
+        "to",
+        "be",
+        "use",
+        "used",
+        "any",
+        "a",
+        "an",
+        "or",
+        "of",
+        "safe",
+        "atmospheres",
+        "ul",
+    ]
+)
+
+
+def _is_refused(items: Items, i: int) -> bool:
+    """`not rated for hazardous locations`, `not to be used in ...`, `Explosion-proof? No!`."""
+    if items.word(i + 1) == "?" and items.word(i + 2) in _NONE:
+        return True
+    j = i - 1
+    while j > i - _NEAR - 2 and items.word(j) in _REFUSED:
+        j -= 1
+    return items.clause[j] == items.clause[i] and (items.has(j, "no") or items.has(j, "not"))
+
+
 def _of_band(items: Items, i: int) -> bool:
     """`belly band with three arms`: the arms are the band's."""
     if not items.word(i).rstrip("s").endswith(_ARMS):
@@ -70,6 +102,8 @@ def fact(items: Items, i: int, value: str) -> None:
     """`belly band` -> mounting band; denied or absent ones give nothing."""
     field, _, said = value.partition("=")
     if field in _TAKES_NO and (denied(items, i) or _is_none(items, i)):
+        return
+    if field == "explosion_proof" and said == "true" and _is_refused(items, i):
         return
     if field == "mounting":
         if not absent(items, i) and not _of_band(items, i):
@@ -217,7 +251,10 @@ def _has_flat(items: Items, i: int) -> bool:
 
 def _counted_flats(items: Items, i: int) -> int | None:
     """Return the number that counts the flats: right before the word, or behind it and a colon."""
-    places = [i - 1] if items.said(i, "after") == "flat" else []
+    long = (
+        items.word(i) == "flat" and items.has(i - 2, "by") and not items.has(i - 4, "by")
+    )  # `5/16X2 FLAT`: as long as that
+    places = [i - 1] if items.said(i, "after") == "flat" and not long else []
     if items.word(i) in ("flats", "number of flats"):
         places.append(items.skip(i + 1, 1))
     for j in places:

@@ -61,8 +61,10 @@ _TRIPLE = re.compile(r"(\d{3}(?:[-/]\d{3})*)[/-](?:(50|60)[/-]([13])|([13])[/-](
 
 _WIDE = frozenset(
     {(100.0, 240.0), (100.0, 250.0), (90.0, 264.0), (85.0, 265.0), (100.0, 277.0), (120.0, 277.0)}
+    | {(110.0, 277.0), (115.0, 277.0)}
 )
 """Ranges of electronic supplies: with `-` no alternatives, however far apart."""
+_WIDEST = 1.35
 _RUN_TOGETHER: Mapping[str, tuple[float, ...]] = {
     f"{one:g}{two:g}": (one, two)
     for one, two in ((208.0, 230.0), (115.0, 230.0), (230.0, 460.0), (220.0, 240.0), (120.0, 240.0))
@@ -113,7 +115,9 @@ def volts(number: Numeral) -> Given | None:
     groups: list[list[float]] = []
     for volt in atoms:
         # Two figures of one rating lie within a quarter of each other: 208-230, 220-240, 110-127.
-        if groups and volt <= groups[-1][0] * 1.25:
+        # Two that a hyphen joins lie not much farther: 380-480.
+        joined = bool(groups) and f"{groups[-1][-1]:g}-{volt:g}" in number.text
+        if groups and volt <= groups[-1][0] * (_WIDEST if joined else 1.25):
             groups[-1].append(volt)
         else:
             groups.append([volt])

@@ -61,6 +61,8 @@ def subject_at(items: Items, j: int) -> str | None:
     subject = roles.get("subject")
     if subject == "shaft" and "fact" not in roles and "flats" not in roles:
         return _beside_shaft(items, j)
+    if roles.get("fact") == "mounting=cradle" and "ring" in items.words[j] and subject is None:
+        return _beside_ring(items, j)
     if items.words[j] == "can" and _is_verb(items, j):
         return None
     if subject == "other" and items.words[j] == "incl shaft" and items.scan.raw[items.last[j]][0] == "S":
@@ -68,6 +70,15 @@ def subject_at(items: Items, j: int) -> str | None:
     if subject == "shaft_length" and "shaft" not in items.word(j) and _of_studs(items, j):
         return "other"
     return None if subject == "body" and items.word(j) == "od" and _is_thin(items, j) else subject
+
+
+_WIDEST_RING = 3.0  # inch
+
+
+def _beside_ring(items: Items, j: int) -> str | None:
+    """`resilient rings 2-1/2 in. dia`: the ring's diameter, not the motor's."""
+    number = items.numbers.get(items.skip(j + 1, 1))
+    return "other" if number and number.value and number.value <= _WIDEST_RING else None
 
 
 def _is_verb(items: Items, j: int) -> bool:
@@ -123,6 +134,9 @@ class Subjects:
         behind = self._behind(first, last)
         if labelled and not (behind and behind[1] == last + 1):
             return labelled, True
+        circle = behind and behind[0] == "bolt" and not items.has(items.skip(behind[1] + 1, 1), "num")
+        if _is_stud(items, one.label) and one.has_unit and not circle:
+            return "other", True  # `studs 2.25" shaft 1/2" x 6`: how far they stick out
         if items.word(last + 1) in _ENDINGS and self._ends_clause(last + 1):
             return _ENDINGS[items.word(last + 1)], True  # `5-3/4 without`
         before = self._before(first)
@@ -214,6 +228,10 @@ def _is_shaft_length(items: Items, one: Length, j: int) -> bool:
 def _is_mounting(items: Items, j: int) -> bool:
     roles = items.roles[j]
     return "mounting" in roles.get("fact", "") or "mounting" in roles.get("weak", "")
+
+
+def _is_stud(items: Items, j: int) -> bool:
+    return items.word(j).endswith(("stud", "studs", "bolts")) and not items.has(j, "aspect")
 
 
 def _is_spent(items: Items, before: int, first: int, *, joined: bool) -> bool:
