@@ -15,6 +15,7 @@ from matcher.reading import (
     control,
     days,
     frame,
+    free_shipping,
     heat,
     identity,
     module,
@@ -75,7 +76,7 @@ _WORDS: dict[str, Handler] = {
     **series.HANDLERS,
     **terms.HANDLERS,
     **condition.HANDLERS,
-    **money.HANDLERS,
+    **free_shipping.HANDLERS,
 }
 
 
