@@ -36,6 +36,8 @@ _FRESH = TURNS | {"*"}
 """Signs and words behind which no denial goes on."""
 _BRACKETS = frozenset("()[]")
 _OPENING = frozenset("([")
+_EXCLAIMED = ["!", ")"]
+"""`the furnace plate (not the motor!) says`: the sentence goes on."""
 _PLAIN, _FIGURES, _COMMA, _STOP = Kind.PLAIN, Kind.FIGURES, Kind.COMMA, Kind.STOP
 
 
@@ -137,7 +139,7 @@ class Items:
                 roles, after = NUMBER, self._number(words[token], token, after)
             elif kind is _COMMA and not muted:
                 clause += 1
-            elif kind is _STOP:
+            elif kind is _STOP and not (after < end and words[token : after + 1] == _EXCLAIMED):
                 clause, segment, muted = clause + 1, segment + 1, ""
             elif kind is not _PLAIN:
                 roles, clause, segment, muted = self._sign(words[token], token, (clause, segment, muted))
@@ -210,7 +212,7 @@ class Items:
     def _ends(self, word: str, token: int) -> bool:
         """Say whether a sign ends a segment; a point inside an address doesn't."""
         if word[0] != ".":
-            return True
+            return self.scan.words[token : token + 2] != _EXCLAIMED
         label = self.roles[-1] if self.roles else NO_ROLES
         of_figure = len(self.roles) > 1 and "num" in self.roles[-2] and not self.plate
         labels = ("unit" in label or "frame" in label) and not of_figure

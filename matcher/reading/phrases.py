@@ -204,6 +204,8 @@ _LOOSE = frozenset(
         "redonda",
         "tondo",
         "round",
+        "rd",
+        "rnd",
         "flat",
         "a flat",
         "has the flat",
@@ -223,6 +225,7 @@ def flats(items: Items, i: int, value: str) -> None:
         items.claim("shaft_flats", int(items.numbers[counted].value or 0), i, counted, 2)
         return
     about = items.word(i) in ("rund", "rond") and items.has(i + 1, "num")  # `rund 12 mm`: about
+    about = about or (items.word(i) == "rd" and items.is_glued(i - 1))  # `3rd`
     if (
         value == "-"
         or about

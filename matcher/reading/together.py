@@ -137,6 +137,8 @@ def _several(conflicts: Contradicted, parts: Sequence[Items]) -> None:
 
 def tidy(settled: Settled, conflicts: Contradicted, parts: Sequence[Items]) -> None:
     """Bring the settled facts and the contradictions of one record into agreement."""
+    if "rpm_range" in settled and "rpm" in settled and _is_driven(parts):
+        del settled["rpm_range"]
     for rule in _RULES:
         rule(settled, conflicts)
     if conflicts:
@@ -151,6 +153,11 @@ def tidy(settled: Settled, conflicts: Contradicted, parts: Sequence[Items]) -> N
         for field in electronic:
             if field not in settled or settled[field][1].clause != GIVEN:
                 _drop(settled, conflicts, field)
+
+
+def _is_driven(parts: Sequence[Items]) -> bool:
+    """Say whether a frequency drive is named: the range beside a rated speed is what the drive made of it."""
+    return any("vfd" in items.roles[i] for items in parts for i in items.active)
 
 
 def _is_electronic(settled: Settled, parts: Sequence[Items]) -> bool:

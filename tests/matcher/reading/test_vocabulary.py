@@ -37,6 +37,7 @@ SILENT = [
     "affirms",
     "measured",
     "dualvolts",
+    "vfd",
     "origin",
     "look",
     "opposite",
