@@ -38,7 +38,8 @@ def is_name(items: Items, k: int) -> bool:
         return False
     if (items.is_glued(k - 1) and _opens_code(items.raw(k - 1))) or _opens_number(items, k):
         return False  # `M0DEL`, `TK4411`, `U-DUO 33`
-    return items.word(k) not in ordinary()
+    # `Gebläsemotor`: such a word says what it is, not who made it.
+    return items.word(k) not in ordinary() and items.word(k)[-5:] != "motor"
 
 
 def _opens_code(before: str) -> bool:

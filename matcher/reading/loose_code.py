@@ -181,7 +181,8 @@ def _after_name(items: Items, k: int, *, bare: bool = False) -> bool:
         j -= 1
     if j < k - 1 and items.word(j) == ",":
         j -= 1  # `Trunfold, number TF 7712`
-    return j >= 0 and brand.is_name(items, j) and len(items.raw(j)) > 3
+    named = brand.is_name(items, j) or items.word(j)[-5:] == "motor"  # `Gebläsemotor VG 71-4`
+    return j >= 0 and named and len(items.raw(j)) > 3
 
 
 def _loose(items: Items, text: str, start: int, end: int) -> None:

@@ -185,6 +185,14 @@ def test_a_view_in_a_column_of_its_own_belongs_to_the_turn() -> None:
             id="several prices, a bill of materials",
         ),
         pytest.param(
+            "Brand,Model,HP\nUnbranded,AW-4410,1/3", {"brand": None, "part_number": "AW-4410"}, id="no maker"
+        ),
+        pytest.param(
+            "Titel;Leistung kW\nGebläsemotor VG 71-4;0,37",
+            {"brand": None, "part_number": "VG 71-4", "power_hp": 0.4962},
+            id="a word for the thing is no maker",
+        ),
+        pytest.param(
             "Model,RPM,Condition\nAW-4410,RPM var. 300-1300,open_box",
             {"rpm_range": [300, 1300], "condition": "open_box"},
             id="a range in words, a value as programs write it",
@@ -227,3 +235,9 @@ def test_the_power_in_hp_is_the_rating_and_kilowatts_its_rounding() -> None:
 
 def _refuse(problem: Problem) -> None:
     raise AssertionError(problem)
+
+
+@pytest.mark.parametrize("words", ["Subtotal", "Shipping", "Sales tax", "MwSt", "Grand total"])
+def test_sums_below_are_no_rows(words: str) -> None:
+    found, problems = _read(f"Model,HP,Price\nAW-1,1/3,45\nAW-2,1/2,60\n,{words},105")
+    assert [name for name, _ in found] == ["t#1", "t#2"] and not problems
