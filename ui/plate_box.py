@@ -80,6 +80,7 @@ class PlateBox(QWidget):
             self.box.setPlainText(text)
             self.box.blockSignals(False)
             self.box.moveCursor(QTextCursor.MoveOperation.End)
+            self.box.verticalScrollBar().setValue(0)  # maker and number stand first on most plates
 
     def show_read(self, record: Record) -> None:
         """Underline what was understood and name what was not."""

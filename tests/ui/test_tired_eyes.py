@@ -160,3 +160,16 @@ def test_a_price_in_the_facts_has_its_cents():
     from ui.units import Units
 
     assert Units().words("price", 14.5) == "14.50"
+
+
+def test_a_long_plate_opens_at_its_first_line(bench, settle):
+    from matcher.job import Job
+
+    lines = [f"LINE {at}" for at in range(30)]
+    bench.session.open(Job(plate_text="\n".join(lines)))
+    settle(bench)
+    box = bench.plate.box
+    assert box.firstVisibleBlock().text() == "LINE 0"
+    QTest.keyClicks(box, " 1/2 HP")
+    assert box.toPlainText().endswith("LINE 29 1/2 HP")
+    assert box.firstVisibleBlock().blockNumber() > 0
