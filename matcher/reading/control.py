@@ -30,7 +30,7 @@ def leads(items: Items, i: int, _value: str) -> None:
         and word != "leads"
     ):
         return
-    if items.has(i - 1, "no") or _in_legend(items, i):
+    if items.has(i - 1, "no") or (_in_legend(items, i) and not _labels_length(items, i)):
         return
     items.claim("leads", True, i)
 
@@ -42,6 +42,12 @@ def _has_length(items: Items, i: int) -> bool:
         for j in near
         if "num" in items.roles[j]
     )
+
+
+def _labels_length(items: Items, i: int) -> bool:
+    """`CCW lead end Leads 22 in`: no part of what is said of the view."""
+    j = items.skip(i + 1, 1)
+    return items.has(j, "num") and items.said(j + 1, "after") in LENGTHS
 
 
 def _in_legend(items: Items, i: int) -> bool:

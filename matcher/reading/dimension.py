@@ -19,6 +19,7 @@ _SHORTEST = 0.7  # inch; of a shaft's length that nothing names
 _METRIC_SHAFTS = frozenset({9, 11, 14, 19, 24, 28, 38})  # mm; shafts of IEC frames 56 to 132
 _DIAMETERS = {"shaft_diameter_in": "shaft", "body_diameter_in": "body"}
 _FAR = 40  # characters
+_OF_SIZES = frozenset({"aspect", "fill", "by", "flats", "fact", "after", "key"})
 _NEAR_WHOLE = 0.01  # mm
 _LONGEST = 8  # inch; a shaft known by its figures alone
 _LABEL_ENDS = frozenset({":", "=", ")"})
@@ -181,6 +182,8 @@ def _field(items: Items, subject: str, length: Length, *, same_clause: bool) -> 
     if aspect == "other" or (not length.has_unit and not same_clause and aspect is None):
         return None
     if subject in ("shaft", "shaft_length"):
+        if aspect is None and not length.has_unit and _is_stray(items, length):
+            return None
         return _field_of_shaft(items, subject, length, aspect)
     if subject == "body":
         return "body_length_in" if aspect == "len" else "body_diameter_in"
@@ -188,6 +191,20 @@ def _field(items: Items, subject: str, length: Length, *, same_clause: bool) -> 
         labelled = length.label >= 0 and "leads" in items.roles[length.label]
         return "lead_length_in" if length.has_unit or labelled else None
     return {"body_length": "body_length_in", "bolt": "bolt_circle_in"}.get(subject)
+
+
+def _is_stray(items: Items, length: Length) -> bool:
+    """`Shaft 1/2 x 4-1/2 used 3 seasons`: a bare figure some words behind those of the shaft."""
+    behind = range(length.end + 1, length.end + 4)
+    if items.has(length.item - 1, "by") or any(items.has(j, "subject") for j in behind):
+        return False
+    for k in range(length.item - 1, max(-1, length.item - 8), -1):
+        if items.has(k, "subject") or items.clause[k] != items.clause[length.item]:
+            return False
+        if items.has(k, "num") and items.used[k]:
+            between = range(k + 1, length.item)
+            return any(items.word(j)[:1].isalpha() and _OF_SIZES.isdisjoint(items.roles[j]) for j in between)
+    return False
 
 
 def _field_of_shaft(items: Items, subject: str, length: Length, aspect: str | None) -> str:

@@ -155,7 +155,8 @@ class Subjects:
         items, first = self.items, one.item
         subject, place = behind
         if before is None:
-            return True
+            begins = leads_on(items, place) and _begins_sentence(items.raw(place))
+            return not (begins and self._earlier(first))  # `Shaft 1/2, flat, 5 in Body 5.5`
         if leads_on(items, place):
             # `motor diameter 5.6 shell length 5.9`
             return _is_spent(items, before, first, joined=False) and subject not in _NOUNS_BEHIND
@@ -215,6 +216,10 @@ class Subjects:
 def leads_on(items: Items, j: int) -> bool:
     """`1/2 length 5`, `1/2 shaft length: 5`: what item `j` says is the next figure's."""
     return items.has(j + 1, "num") or (items.word(j + 1) in (":", "=") and items.has(j + 2, "num"))
+
+
+def _begins_sentence(raw: str) -> bool:
+    return raw[:1].isupper() and raw[1:2].islower()
 
 
 def _is_shaft_length(items: Items, one: Length, j: int) -> bool:
