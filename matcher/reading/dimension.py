@@ -19,6 +19,8 @@ _SHORTEST = 0.7  # inch; of a shaft's length that nothing names
 _METRIC_SHAFTS = frozenset({9, 11, 14, 19, 24, 28, 38})  # mm; shafts of IEC frames 56 to 132
 _DIAMETERS = {"shaft_diameter_in": "shaft", "body_diameter_in": "body"}
 _FAR = 40  # characters
+# They stand behind their figure; nouns (`length`, `dia.`) may stand before it as well.
+_ADJECTIVES = frozenset({"long", "thick", "wide", "across", "deep", "tall", "fat", "lang", "long shaft"})
 _OF_SIZES = frozenset({"aspect", "fill", "by", "flats", "fact", "after", "key"})
 _NEAR_WHOLE = 0.01  # mm
 _LONGEST = 8  # inch; a shaft known by its figures alone
@@ -273,11 +275,11 @@ def _aspect(items: Items, length: Length) -> str | None:
     j = length.end + 1
     while items.has(j, "fill") and not items.has(j, "aspect") and j < length.end + 3:
         j += 1
-    if items.has(j, "aspect") and (items.word(j) == "long shaft" or not leads_on(items, j)):
+    if items.has(j, "aspect") and (items.word(j) in _ADJECTIVES or not leads_on(items, j)):
         return items.said(j, "aspect")
     if items.word(j) == "round" and length.inches > THICKEST_SHAFT and length.has_unit:
         return "dia"  # `5-5/8" round`
-    if items.has(label, "aspect"):
+    if items.has(label, "aspect") and items.word(label) not in _ADJECTIVES:
         return None if is_double(items, label) else items.said(label, "aspect")
     if items.has(j, "subject") or not items.has(j, "aspect") or _is_next_ones(items, length, j):
         return None

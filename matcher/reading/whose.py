@@ -134,8 +134,7 @@ class Subjects:
         behind = self._behind(first, last)
         if labelled and not (behind and behind[1] == last + 1):
             return labelled, True
-        circle = behind and behind[0] == "bolt" and not items.has(items.skip(behind[1] + 1, 1), "num")
-        if _is_stud(items, one.label) and one.has_unit and not circle:
+        if _is_stud(items, one.label) and one.has_unit and not self._names(behind, last):
             return "other", True  # `studs 2.25" shaft 1/2" x 6`: how far they stick out
         if items.word(last + 1) in _ENDINGS and self._ends_clause(last + 1):
             return _ENDINGS[items.word(last + 1)], True  # `5-3/4 without`
@@ -150,17 +149,25 @@ class Subjects:
             return earlier or None, False
         return _heading(items, first), True
 
+    def _names(self, behind: tuple[str, int] | None, last: int) -> bool:
+        """Say whether a figure behind studs has its own name: `studs 5-1/2 can`, `studs 3-3/8 bolt circle`."""
+        if behind is None or self.items.has(self.items.skip(behind[1] + 1, 1), "num"):
+            return False
+        return behind[0] == "bolt" or (behind[0] == "body" and behind[1] == last + 1)
+
     def _owns(self, one: Length, last: int, before: int | None, behind: tuple[str, int]) -> bool:
         """Say whether a figure is rather the subject's behind it than the one's before, if any."""
         items, first = self.items, one.item
         subject, place = behind
         if before is None:
+            if subject == "leads" and leads_on(items, place):
+                return False  # `1/2 X 5 LEADS 36`
             begins = leads_on(items, place) and _begins_sentence(items.raw(place))
             return not (begins and self._earlier(first))  # `Shaft 1/2, flat, 5 in Body 5.5`
         if leads_on(items, place):
             # `motor diameter 5.6 shell length 5.9`
             return _is_spent(items, before, first, joined=False) and subject not in _NOUNS_BEHIND
-        near = place - last <= 2
+        near = place - last <= (3 if items.word(place) == "shaft" else 2)  # `10 in. with the shaft`
         if near and subject in _NOUNS_BEHIND:
             return True
         if place == last + 1 and subject != "shaft" and _has_figure(items, before, first):
