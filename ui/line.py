@@ -19,10 +19,10 @@ class Line(QLabel):
 
 
 class Heading(Line):
-    """The large line at the top of a page."""
+    """The large line at the top of a page; beside buttons it doesn't wrap."""
 
-    def __init__(self, text: str = "", parent: QWidget | None = None) -> None:
-        super().__init__(text, parent)
+    def __init__(self, text: str = "", parent: QWidget | None = None, *, wrap: bool = True) -> None:
+        super().__init__(text, parent, wrap=wrap)
         self.setFont(large(self.font()))
 
 

@@ -67,7 +67,7 @@ class Rail(QListWidget):
         self.setItemDelegate(_StageDelegate(self))
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.viewport().setAutoFillBackground(False)
-        self.setStyleSheet("background: transparent;")
+        self.setStyleSheet("QListView { background: palette(window); }")  # not for its scroll bar
         for name in names:
             item = QListWidgetItem(name, self)
             item.setData(Qt.ItemDataRole.AccessibleTextRole, name)

@@ -11,6 +11,8 @@ from ui.side_delegate import SideDelegate
 from ui.theme import GRID
 
 LABEL_WIDTH, OLD_WIDTH, CANDIDATE_WIDTH = 14 * GRID, 23 * GRID, 25 * GRID
+LEAST_HEIGHT = 42 * GRID
+"""The heads and some rows; a page with less room scrolls."""
 MANY = 60
 """Columns from which every row keeps one line, so that laying out stays instant."""
 
@@ -64,6 +66,7 @@ class SideTable(QWidget):
         self.new.verticalScrollBar().valueChanged.connect(self.old.verticalScrollBar().setValue)
         self.new.selectionModel().currentChanged.connect(lambda index, _before: self.chosen.emit(index))
         side.modelReset.connect(self._split)
+        self.setMinimumHeight(LEAST_HEIGHT)
         self.setFocusProxy(self.new)
 
     def _prepare(self, view: QTableView) -> None:

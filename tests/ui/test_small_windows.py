@@ -6,7 +6,8 @@ from PySide6.QtGui import QImage, QPainter, QWheelEvent
 from PySide6.QtWidgets import QApplication, QComboBox, QListView, QScrollArea
 
 from matcher.tables import data_folder
-from ui.bench import ARRIVAL, LISTINGS, OLD_MOTOR
+from ui.bench import ARRIVAL, LISTINGS, OLD_MOTOR, SIDE_BY_SIDE, STOCK
+from ui.line import Heading
 from ui.models.pile import PRICE
 from ui.stack import Roomy
 
@@ -98,3 +99,21 @@ def test_no_price_of_the_pile_is_cut(demo):
         heard.end()
         price = page.pile.index(row).data(PRICE)
         assert not price or painted[-1] == price
+
+
+def test_side_by_side_keeps_rows_in_sight_on_the_smallest_screen(demo, settle):
+    demo.window.resize(683, 360)
+    demo.window.go_to(SIDE_BY_SIDE)
+    settle(demo)
+    QApplication.processEvents()
+    table = demo.pages[SIDE_BY_SIDE].table.new
+    assert table.viewport().height() >= 4 * table.rowHeight(1)
+
+
+@pytest.mark.parametrize("stage", [OLD_MOTOR, LISTINGS, SIDE_BY_SIDE, STOCK])
+def test_a_title_stays_on_one_line(demo, settle, stage):
+    demo.window.resize(683, 360)
+    demo.window.go_to(stage)
+    settle(demo)
+    title = demo.pages[stage].findChild(Heading)
+    assert title.height() < 2 * title.fontMetrics().height()

@@ -65,7 +65,7 @@ class ListingsPage(Page):
     def _lay_out(self) -> None:
         down = self.column()
         head = QHBoxLayout()
-        head.addWidget(Heading(self.tr("Listings")), 1)
+        head.addWidget(Heading(self.tr("Listings"), wrap=False), 1)
         for words, key, act in (
             (self.tr("&Paste"), "Ctrl+Shift+V", self.paste),
             (self.tr("&Open files…"), "Ctrl+O", self.choose_files),

@@ -49,7 +49,7 @@ class OldMotorPage(Page):
     def _lay_out(self) -> None:
         down = self.column()
         head = QHBoxLayout()
-        head.addWidget(Heading(self.tr("The old motor")), 1)
+        head.addWidget(Heading(self.tr("The old motor"), wrap=False), 1)
         self.in_mm.setCheckable(True)
         self.in_mm.setToolTip(self.tr("Show lengths in millimetres"))
         self.in_mm.setAccessibleName(self.tr("Lengths in millimetres"))

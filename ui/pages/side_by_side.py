@@ -60,7 +60,7 @@ class SideBySidePage(Page):
     def _lay_out(self) -> None:
         down = self.column()
         head = QHBoxLayout()
-        head.addWidget(Heading(self.tr("Side by side")), 1)
+        head.addWidget(Heading(self.tr("Side by side"), wrap=False), 1)
         self._fill_tools(head)
         down.addLayout(head)
         down.addWidget(self.trouble)

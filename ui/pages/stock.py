@@ -54,7 +54,7 @@ class StockPage(Page):
     def _lay_out(self) -> None:
         down = self.column()
         head = QHBoxLayout()
-        head.addWidget(Heading(self.tr("Stock and lots")), 1)
+        head.addWidget(Heading(self.tr("Stock and lots"), wrap=False), 1)
         head.addWidget(self.seek)
         opens = QPushButton(self.tr("&Open a table…"))
         opens.clicked.connect(self.choose_files)
