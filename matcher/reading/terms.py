@@ -76,7 +76,8 @@ def stock(items: Items, i: int, _value: str) -> None:
     """`6 in stock`, `11 available`."""
     j = items.skip(i + 1, 1)
     if items.has(i - 1, "num"):
-        _quantity(items, i - 1, i)
+        if not (items.word(i + 1) == ":" and (items.has(i + 2, "money") or items.has(i + 3, "money"))):
+            _quantity(items, i - 1, i)  # `10 pcs: $31.10` tells a price
     elif items.has(j, "num") and items.word(i) in _STOCK_LABELS and not items.has(j + 1, "after"):
         _quantity(items, j, i)
 

@@ -9,6 +9,9 @@ _OR_MORE = frozenset({"+", "or more", "up", "and up", "pcs", "pieces", "units"})
 INCLUDES = frozenset({"incl", "including", "includes", "inc", "inkl", "incluye", "inklusive"})
 """Words behind a price that shipping is a part of it."""
 _PACKS = frozenset({"carton", "case", "box", "pack", "bag", "pallet", "lot", "bundle", "dozen", "qty"})
+PIECES = frozenset(
+    {"pc", "pcs", "piece", "pieces", "units", "stk", "stück", "pièces", "piezas", "pezzi", "ea"}
+)
 _LIMITS = frozenset({"max", "maximum", "at most", "under", "not over", "up to", "max of", "no more"})
 _ZONES = frozenset(
     {"east", "west", "north", "south", "zone", "zones", "region", "regions", "coast", "central"}
@@ -71,6 +74,9 @@ def _counted_before(items: Items, first: int) -> bool:
     """`6 for $140`, `carton (24) $15.10`, `qty 2-5 $157.90`: several pieces at this price."""
     joint = items.word(first - 1)
     i = first - 2 if joint in ("for", ")", ":", "at", "@") else first - 1
+    if joint == ":" and items.word(i) in PIECES:
+        number = items.numbers.get(i - 1)  # `10 pcs: $31.10`
+        return number is not None and number.value is not None and number.value > 1
     number = items.numbers.get(i)
     if number is None or not number.atoms or number.atoms[0] <= 1 or number.atoms[0] % 1:
         return False
