@@ -85,12 +85,21 @@ def _behind_fills(items: Items, j: int) -> int:
     for _ in range(4):
         series = items.has(j + 1, "num") and items.raw(j).isupper() and not items.raw(j - 1).isupper()
         series = series and items.word(j) not in _NUMBER_WORDS  # `PROG. NO. 50-2A-11`
+        if _opens_number(items, j):
+            break
         if series or not (items.has(j, "fill") or items.word(j) in _FILLS or "onplate" in items.roles[j]):
             break
         if items.word(j) == "." and items.segment[j] != items.segment[j - 1] and items.word(j - 1) in _WORDS:
             break  # `it was a spare part. 35 EUR`
         j += 1
     return j
+
+
+def _opens_number(items: Items, j: int) -> bool:
+    """`TYPE AT-80-6`: capitals that touch a hyphen and figures are a part of the number."""
+    hyphen = items.word(j + 1) == "-" and items.is_glued(j) and items.is_glued(j + 1)
+    lettered = items.raw(j).isalpha() and items.raw(j).isupper() and items.word(j) not in _NUMBER_WORDS
+    return hyphen and lettered and items.has(j + 2, "num")
 
 
 def _behind_names(items: Items, j: int) -> int:

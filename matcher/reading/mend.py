@@ -49,12 +49,12 @@ _CYCLES = re.compile(r"\bH2(?=[.:]? ?[56][0O]\b)|(?<=[56][0O])( ?)H2\b")
 _MICROFARAD = re.compile(r"(?<=\d)( ?)MF[O0]\b")
 _FRAME = re.compile(r"(?<=\bFR )(?:4[BS8]|[S5]6)(?=[YZCH]?\b)|(?<=\bFRAME )(?:4[BS8]|[S5]6)(?=[YZCH]?\b)")
 _ONE = re.compile(
-    r"[lI|](?:(?:(?<=P[Hh] .)|(?<=P[Hh]: .)|(?<=PHASE .))(?![\w])|(?<![\w].)(?=/\d|PH\b|PHASE\b))"
+    r"[lI|](?:(?:(?<=P[Hh][ .].)|(?<=P[Hh]: .)|(?<=PHASE .))(?![\w])|(?<![\w].)(?=/\d|PH\b|PHASE\b))"
 )
 # The doubtful letter comes first, and what stands before it second: so the search goes from letter to letter.
 _DOUBT = re.compile(
     r"[OIl|SBZ](?:(?<=\d.)|(?<=[OIl|])[\d/]|(?<=\b[lI])PH"
-    r"|(?:(?<=\bP[Hh] [lI|])|(?<=\bP[Hh]: [lI|])|(?<=\bPHASE [lI|]))\b)"
+    r"|(?:(?<=\bP[Hh][ .][lI|])|(?<=\bP[Hh]: [lI|])|(?<=\bPHASE [lI|]))\b)"
 )
 SUSPECTS = frozenset(["O", "I", "l", "|", "S", "B", "Z", "o"]) | frozenset(
     [

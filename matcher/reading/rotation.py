@@ -124,9 +124,10 @@ def _is_legend(items: Items, i: int, which: str) -> bool:
 
 
 def either(items: Items, i: int, _value: str) -> None:
-    """Reversible by plug, leads or program; not where it `doesn't say reversible`."""
+    """Reversible by plug, leads or program; not where it `doesn't say reversible`, `rotation programmed CCW`."""
     refused = items.word(i + 1) in (":", "=", "?") and items.word(i + 2) in ("no", "none", "n")
-    if refused or denied(items, i) or (items.word(i)[-2:] == "cw" and _asks_which(items, i)):
+    told = "program" in items.word(i) and {"turn", "turnview"} & items.roles[i + 1].keys()
+    if told or refused or denied(items, i) or (items.word(i)[-2:] == "cw" and _asks_which(items, i)):
         return
     items.claim("turn", ("either", None), i)
 

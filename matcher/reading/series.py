@@ -53,10 +53,12 @@ def _count(items: Items, said: list[int]) -> None:
 
 def _start(items: Items, i: int) -> int:
     """Return where the row begins: the figure may stand before its speed (`5.6 A on high`)."""
+    bracket = items.words[i - 1] == "("  # `1075 (black), 950 (blue)`
     for k in (i - 1, i - 2, i - 3):
-        if "num" in items.roles[k] and items.clause[k] == items.clause[i]:
+        near = items.clause[i] - items.clause[k] <= bracket
+        if "num" in items.roles[k] and near and items.segment[k] == items.segment[i]:
             return k
-        if not (items.roles[k].keys() & {"unit", "fill"}):
+        if not (items.roles[k].keys() & {"unit", "fill"}) and items.words[k] != "(":
             break
     return i
 

@@ -61,6 +61,8 @@ def _as_range(given: Given) -> Given:
 
 def taps(items: Items, i: int, j: int, given: Given) -> Given:
     """`tap 1 2 3 4 or 5`: numbered taps, of which the last one counts them; `tap 1` counts none."""
+    if items.word(j)[-1:] == "(" and items.word(i + 1) != ")":
+        return NOTHING  # `multi-speed (3 phase)`
     if j > i or given.get("speeds") != 1 or items.word(j)[:3] != "tap":
         return given
     last, k = 1, i

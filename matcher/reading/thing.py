@@ -12,6 +12,9 @@ _MOTORS = frozenset(
 _MODULES = frozenset({"module", "modules", "modul", "brain"})
 _RETROFIT = frozenset({"retrofit", "conversion", "upgrade"})
 _KITS = frozenset({"kit", "kits"})
+_CONTROLS = frozenset({"electronic control", "motor control", "electronic motor control"})
+_FIRST = 3
+_OF_MOTORS = frozenset({"power_hp", "rpm", "rpm_range", "enclosure", "bearing", "frame"})
 _LINKS = frozenset(
     {"for", "with", "w/", "from", "off", "fits", "without", "w", "para", "für", "pour", "to", "w/o", "of"}
 )
@@ -28,6 +31,8 @@ def kind_of_thing(parts: list[Items], claims: list[Claim]) -> list[Claim]:
     if about == "motor" and head.source == "text" and not head.plate:
         no_motor = bool(alone) and not of_module
         about = "part" if is_part_alone(head, claims, no_motor=no_motor) else about
+    if head.plate and about == "motor" and _is_control(head, claims):
+        about = "module"
     if about == "part" and not (alone and of_module):
         return [Claim("item", "part", head.source, head.span(0, max(0, min(len(head), 4) - 1)), -1)]
     if about == "module" and not any(claim.value == "without" for claim in claims if claim.field == "module"):
@@ -38,6 +43,12 @@ def kind_of_thing(parts: list[Items], claims: list[Claim]) -> list[Claim]:
     if alone and of_module:
         return _module(alone[0].source, alone[0].span)
     return []
+
+
+def _is_control(head: Items, claims: Sequence[Claim]) -> bool:
+    """Say whether a plate opens with the name of an electronic control and rates no motor."""
+    named = any(head.word(i) in _CONTROLS for i in head.active[:_FIRST])
+    return named and _OF_MOTORS.isdisjoint(claim.field for claim in claims)
 
 
 def first_line(items: Items) -> int:
