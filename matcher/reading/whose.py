@@ -150,7 +150,7 @@ class Subjects:
         return _heading(items, first), True
 
     def _names(self, behind: tuple[str, int] | None, last: int) -> bool:
-        """Say whether a figure behind studs has its own name: `studs 5-1/2 can`, `studs 3-3/8 bolt circle`."""
+        """Say whether a figure behind studs has its own name: `studs 5-1/2 can`, `studs 3-3/8 BC`."""
         if behind is None or self.items.has(self.items.skip(behind[1] + 1, 1), "num"):
             return False
         return behind[0] == "bolt" or (behind[0] == "body" and behind[1] == last + 1)
