@@ -55,8 +55,8 @@ def _is_none(items: Items, i: int) -> bool:
 
 
 _REFUSED = frozenset(
-    ["rated", "approved", "listed", "suitable", "certified", "intended", "meant", "marked", "made", "built"]
-    + [
+    {"rated", "approved", "listed", "suitable", "certified", "intended", "meant", "marked", "made", "built"}
+    | {
         "for",
         "in",
         "as",
@@ -72,7 +72,7 @@ _REFUSED = frozenset(
         "safe",
         "atmospheres",
         "ul",
-    ]
+    }
 )
 
 

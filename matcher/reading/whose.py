@@ -25,7 +25,7 @@ _COUNTED = frozenset({"including", "incl", "counting", "include", "count", "w/",
 _KEYS = frozenset({"key", "keys"})
 _WHO_CAN = frozenset({"i", "you", "we", "it", "that", "which", "they", "who", "shaft", "motor", "he", "she"})
 _TO_DO = frozenset(
-    [
+    {
         "be",
         "cut",
         "run",
@@ -40,10 +40,8 @@ _TO_DO = frozenset(
         "send",
         "test",
         "mount",
-        "take",
-        "go",
-        "also",
-    ]
+    }
+    | {"take", "go", "also"}
 )
 _WITH = frozenset({"w/", "with"})
 _ENDINGS = {"with": "other", "w/": "other", "without": "body_length", "w/o": "body_length"}
