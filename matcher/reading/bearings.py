@@ -1,7 +1,7 @@
 """Bearings, told from sleeves, bushings and balls that are none, and from those that are sold apart."""
 
+from matcher.reading.denial import denied
 from matcher.reading.items import Items
-from matcher.reading.phrases import denied
 
 _SOLD_APART = frozenset({"upgrade", "conversion", "kit", "kits", "option", "optional", "extra", "available"})
 

@@ -10,7 +10,8 @@ from matcher.reading.measure import (
     without_conversions,
 )
 from matcher.reading.owner import LENGTHS
-from matcher.reading.whose import THICKEST_SHAFT, Subjects, leads_on
+from matcher.reading.subject import THICKEST_SHAFT
+from matcher.reading.whose import Subjects, leads_on
 from matcher.units import INCHES
 
 _POWERS = frozenset({0.25, 0.5})

@@ -6,8 +6,8 @@ In a sentence each turn takes the view that stands with it: `CW facing shaft, CC
 
 from typing import cast
 
+from matcher.reading.denial import denied
 from matcher.reading.items import Claim, Items
-from matcher.reading.phrases import denied
 from matcher.reading.view import view_of
 
 _NEAR = 8  # items
@@ -124,7 +124,7 @@ def _is_legend(items: Items, i: int, which: str) -> bool:
 
 
 def either(items: Items, i: int, _value: str) -> None:
-    """Reversible by plug, leads or program; not where it `doesn't say reversible`, `rotation programmed CCW`."""
+    """Reversible by plug, leads or program; not `doesn't say reversible`, `rotation programmed CCW`."""
     refused = items.word(i + 1) in (":", "=", "?") and items.word(i + 2) in ("no", "none", "n")
     told = "program" in items.word(i) and {"turn", "turnview"} & items.roles[i + 1].keys()
     if told or refused or denied(items, i) or (items.word(i)[-2:] == "cw" and _asks_which(items, i)):
