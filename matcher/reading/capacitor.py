@@ -96,6 +96,8 @@ def _its_voltage(items: Items, behind: int) -> None:
 
 def near_start(items: Items, i: int) -> bool:
     """Say whether a capacitor's size in this clause is a start capacitor's."""
+    if i and items.word(i - 1) in ("start", "starting", "run", "running"):
+        return items.word(i - 1)[:1] == "s"  # `caps: start 400 MFD, run 25 MFD`
     for j in range(i, max(-1, i - 8), -1):
         if items.segment[j] != items.segment[i] or (
             items.clause[j] != items.clause[i] and items.has(j, "unit")
@@ -103,7 +105,7 @@ def near_start(items: Items, i: int) -> bool:
             break
         if "cap" in items.roles[j]:
             return items.roles[j]["cap"] == "start"
-    return items.said(i + 2, "cap") == "start" or (i > 0 and items.word(i - 1) in ("start", "starting"))
+    return items.said(i + 2, "cap") == "start"
 
 
 def is_capacitors(items: Items, i: int) -> bool:

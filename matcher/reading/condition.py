@@ -71,9 +71,75 @@ def _of_another_piece(items: Items, i: int, value: str) -> bool:
     """`a second, dead, module`, `DOA return 10 days`: another thing's state, or a term of the sale."""
     if value != "for_parts":
         return False
+    if items.word(i) in _HARMED and _is_piece_of_motor(items, i):
+        return True
     k = i + 1 + (items.word(i + 1) == ",")
     doa = items.word(i) in ("doa", "dead on arrival")
     return "module" in items.roles[k] or (doa and not {"returns", "warranty"}.isdisjoint(items.roles[i + 1]))
+
+
+_HARMED = frozenset({"broken", "cracked", "bent", "broke", "snapped"})
+_PIECES = frozenset(
+    {
+        "ear",
+        "ears",
+        "tab",
+        "tabs",
+        "blade",
+        "blades",
+        "wheel",
+        "clip",
+        "clips",
+        "connector",
+        "plug",
+        "foot",
+        "bolt",
+        "bolts",
+        "stud",
+        "studs",
+        "lug",
+        "lugs",
+        "leg",
+        "legs",
+        "arm",
+        "arms",
+        "cover",
+        "box",
+        "fan",
+        "bracket",
+        "base",
+        "cradle",
+        "ring",
+        "knob",
+        "screw",
+        "screws",
+        "cap",
+        "lid",
+        "conduit",
+        "harness",
+        "propeller",
+        "impeller",
+        "feet",
+        "band",
+        "grommet",
+        "grommets",
+        "corner",
+        "fins",
+        "fin",
+    }
+)
+
+
+def _is_piece_of_motor(items: Items, i: int) -> bool:
+    """`2 studs broken`, `one ear is cracked`, `broken fan blade`: a piece that is harmed, not the motor."""
+    k = i - 1
+    while items.word(k) in ("is", "are", "was", "got", "were", "off", "has", "slightly", "a bit"):
+        k -= 1
+    before = items.clause[k] == items.clause[i] and items.word(k).split(" ")[-1] in _PIECES
+    j = i + 1 + (items.word(i + 1) in ("off", "mounting", "mount", "plastic"))
+    if items.clause[j : j + 1] != [items.clause[i]] or items.has(j + 1, "motor"):
+        return before  # `broken fan motor`
+    return before or items.word(j).split(" ")[-1] in _PIECES
 
 
 def _is_verb(items: Items, i: int) -> bool:

@@ -3,6 +3,7 @@
 from matcher.reading.items import Items
 from matcher.reading.measure import (
     Length,
+    has_thread,
     is_double,
     measured,
     share_unit,
@@ -219,6 +220,8 @@ def _field_of_shaft(items: Items, subject: str, length: Length, aspect: str | No
     thick = _claimed_diameter(items, length)
     if thick and length.inches > max(1.5 * thick, _SHORTEST):
         return "shaft_length_in"  # `Shaft 6 mm, 25 mm`
+    if length.inches > _SHORTEST and has_thread(items, length):
+        return "shaft_length_in"
     return "shaft_diameter_in" if _is_thick(items, length) else "shaft_length_in"
 
 

@@ -35,7 +35,7 @@ def merge_frequencies(claims: list[Claim], *, plate: bool) -> list[Claim]:
     told = _without_doubt(claims, "hertz")
     for source in dict.fromkeys([claim.source for claim in told]) if len(told) > 1 else ():
         here = [claim for claim in claims if claim.source == source and not claim.doubt]
-        if {claim.value for claim in here if claim.field == "hertz"} != _BOTH:
+        if not {claim.value for claim in here if claim.field == "hertz"} >= _BOTH:
             continue
         if not plate and not any(len(_values(here, field)) > 1 for field in _LISTS):
             continue

@@ -191,3 +191,16 @@ def share_unit(items: Items, group: list[Length]) -> None:
             if not length.has_unit:
                 length.inches *= INCHES[unit]
                 length.has_unit = True
+
+
+_NEAR_THREAD = 8  # items
+
+
+def has_thread(items: Items, length: Length) -> bool:
+    """`shaft M6 threaded, 25 mm`: the thread is its thickness."""
+    for j in range(length.item - 1, max(0, length.item - _NEAR_THREAD), -1):
+        if items.segment[j] != items.segment[length.item]:
+            return False
+        if j in items.numbers and items.raw(j - 1) == "M" and items.is_glued(j - 1):
+            return True
+    return False

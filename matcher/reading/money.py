@@ -15,6 +15,7 @@ _ONLY_BEHIND = frozenset(
 _PARCELS = frozenset("📦🚚📮✉")  # right before a sum; elsewhere they are ornaments
 _APART = frozenset({"or", "/", "|", "but"})
 _TAXES = frozenset({"iva", "vat", "mwst", "ust", "tva", "tax", "btw", "moms", "gst"})
+_FIRM = frozenset({"firm", "obo", "ono", "cash", "net", "each", "ea"})
 _EACH = frozenset({"each", "ea", "apiece"})
 _EXCLUDES = frozenset({"buyer", "excl", "excluding", "excludes", "before", "exc", "zzgl", "ex", "hors"})
 _EXTRA = frozenset(
@@ -103,7 +104,8 @@ def _pair(items: Items, sums: list[Sum]) -> None:
 def _is_added(items: Items, one: Sum, two: Sum) -> bool:
     """`$90 firm + $20`, `asking $90 + $20`: behind a price that is named, right behind it and the plus."""
     if one.role == "price":
-        return one.last + 2 == two.first and items.word(one.last + 1) in ("+", "plus")
+        k = one.last + 1 + (items.word(one.last + 1) in _FIRM)
+        return k + 1 == two.first and items.word(k) in ("+", "plus")
     return one.role is None and _plus_between(items, one, two)
 
 
@@ -191,6 +193,8 @@ def _ahead(items: Items, said: Sum, stop: int) -> str | None:
             break  # `$30 down from $85`
         if (kind == "shipped" or items.word(j) in _EACH) and _kind(items, j + 1) == "not":
             return "not"  # `$90 each when you take three`, `$11 shipped for both`
+        if items.word(j) in _EACH and items.has(j + 1, "ship") and "to" in items.words[j + 1].split(" "):
+            return "ship"  # `$16 each to mail`
         if kind:
             return kind
     return None

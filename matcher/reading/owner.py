@@ -12,6 +12,7 @@ from matcher.numeral import Numeral, numeral
 from matcher.reading.capacitor import is_capacitors, microfarad
 from matcher.reading.dual import amps_of_volts
 from matcher.reading.items import Items
+from matcher.reading.neighbours import by_neighbours
 from matcher.reading.quantities import NOTHING, READERS, Given, by_look
 from matcher.reading.speed_range import speed, taps
 
@@ -20,21 +21,8 @@ _NO_LOOK = frozenset({"money", "subject", "by"})
 _STRENGTHS = {"hp": 2, "kw/hp": 2, "rla": 0}  # a compressor's amperes count where no others stand
 _WATTS = frozenset({None, "w", "kw", "w_in", "w_out", "ph~", "swallow"})
 _STRONG_UNITS = frozenset({"hp", "kw", "uf", "spd"})
-_CYCLES_AND_PHASE = {
-    text: (hertz, int(phase))
-    for hertz in ("50", "60")
-    for phase in ("1", "3")
-    for sign in "/-"
-    for text in (f"{hertz}{sign}{phase}", f"{phase}{sign}{hertz}")
-}
 _TORN = frozenset("?_*.")
 _BRACKET = 12  # items
-_AT = frozenset({"@", "at"})
-_AMPERES = frozenset({"a", "A"})
-_CYCLES = frozenset({"50", "60"})
-_RATED = frozenset(
-    {"115", "120", "208", "220", "230", "240", "277", "380", "400", "440", "460", "480", "575"}
-)
 _BEFORE_UNITS = frozenset({"full", "@", "rated"})
 _BETWEEN_VOLTS = frozenset({"/", "or", "&", "y", "d", "δ", "and", "-", "to", "thru", "through"})
 _TO = frozenset({"-", "to", "thru", "through"})
@@ -174,7 +162,7 @@ def _damaged(items: Items, i: int) -> bool:
 
 def _claim_by_look(items: Items, i: int, number: Numeral) -> None:
     """Claim what the figure can only be by its look and its neighbours."""
-    given = _by_neighbours(items, i, number) or amps_of_volts(items, number)
+    given = by_neighbours(items, i, number) or amps_of_volts(items, number)
     if given is None:
         if "money" in items.roles[i + 1] or not _NO_LOOK.isdisjoint(items.roles[i - 1]):
             return
@@ -187,27 +175,6 @@ def _claim_by_look(items: Items, i: int, number: Numeral) -> None:
     for field, value in given.items():
         items.used[i] = True
         items.claim(field, value, i, i, 0)
-
-
-def _by_neighbours(items: Items, i: int, number: Numeral) -> Given | None:
-    """What stands beside a figure tells what it is.
-
-    `208-230 60 1PH`: cycles before the phase; `230V/60/1`: cycles and phase behind a stroke;
-    `3.6 A @ 208, 3.4 @ 230`: amperes at their volts; `115, not 230`: volts.
-    """
-    roles, before, behind = items.roles, items.words[i - 1], items.words[i + 1]
-    if number.text in _CYCLES and "num" in roles[i + 1] and roles[i + 2].get("unit") == "ph":
-        return {"hertz": number.text}
-    if number.text in _RATED:
-        other = items.numbers[i + 2].text if "not" in roles[i + 1] and "num" in roles[i + 2] else ""
-        if other in _RATED or (before in _AT and roles[i - 2].get("unit") in _AMPERES):
-            return {"volts": number.text}
-    if behind in _AT and "." in number.text and "num" in roles[i + 2] and items.numbers[i + 2].text in _RATED:
-        return READERS["a"](number)
-    supply = _CYCLES_AND_PHASE.get(number.text) if before in ("/", "-") else None
-    if supply:
-        return {"hertz": supply[0], "phase": supply[1]}
-    return None
 
 
 @lru_cache(20_000)
@@ -245,6 +212,7 @@ def _claim(items: Items, quantity: str, given: Given, i: int, j: int) -> None:
     strength = _STRENGTHS.get(quantity, 1)
     for field, value in claims.items():
         listed = field == "speeds" and "rpm" in claims and "/" in items.numbers[i].signs
+        listed = listed and items.said(i + 1, "after") != "spd" != items.said(i + 1, "unit")
         items.claim(field, value, i, j, 0 if listed else strength)
 
 

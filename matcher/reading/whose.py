@@ -22,6 +22,7 @@ _SHORT = 6  # items before the figure on a line under a heading
 _SIZES = frozenset({"dims", "dimensions", "size", "total"})
 _KEYS = frozenset({"key", "keys"})
 _ENDINGS = {"with": "other", "w/": "other", "without": "body_length", "w/o": "body_length"}
+_ARTICLES = frozenset({"the", "its", "a"})
 _JOINS = frozenset({"with", "w/", "and", "&", "plus"})
 _OWN_LINE = ("aspect", "num", "flats", "fact", "key", "subject")
 _BULLETS = frozenset({"-", "*", "•", "–", ">", "·"})
@@ -80,6 +81,8 @@ class Subjects:
             return True
         if place == last + 1 and subject != "shaft" and _has_figure(items, before, first):
             return True  # `body 5.5 x 5 28 in. leads`
+        if place == last + 1 and subject == "shaft" and items.word(first - 1) in _ARTICLES:
+            return True  # `wheel stuck on the 1/2 in. shaft`
         if place == last + 1 and items.word(before) in _SIZES:
             return True  # `dims 5.6 x 6 body`
         return _is_spent(items, before, first, joined=near)
