@@ -14,10 +14,9 @@ from matcher.reading.table_view import with_view
 from matcher.record import Record
 
 _METRIC = frozenset({"kw", "w"})
-_RATED = 2
-"""Strength of a power in hp: `1/4` beside `0.18` kW is the rating, the other one its rounding."""
-_ASKED = 2
-"""Strength of a price that is asked now, while the row is put together."""
+_FIRST = 2
+"""Strength, while the row is put together, of a price that is asked now and of a power in hp: `1/4` beside
+`0.18` kW is the rating, the other one its rounding."""
 
 
 def own_id(cells: Sequence[str], layout: Layout) -> str:
@@ -36,7 +35,10 @@ def row_record(cells: Sequence[str], layout: Layout, name: str) -> Record:
     """
     row = _Row(layout)
     for heading, cell in zip(*with_view(layout.headings, cells), strict=False):
-        if stripped := shown(cell.strip()):
+        stripped = cell.strip()
+        if stripped[:1] == "=":
+            stripped = shown(stripped)
+        if stripped:
             row.add(heading, stripped)
     return row.record(name)
 
@@ -78,15 +80,15 @@ class _Row:
                 claims += self._claims(header, cell, (at, at + len(line)))
             lines.append(line)
             at += len(line) + 1
-        claims = [*_settled_prices(_joined_speeds(claims)), *_number_in(self.title, claims)]
+        claims = [*_without_second(_joined_speeds(claims)), *_number_in(self.title, claims)]
         return read_beside(claims, seen, "\n".join(lines), self.title, id=name)
 
     def _claims(self, header: Header, cell: str, span: tuple[int, int]) -> list[Claim]:
         claims = claims_of(read_value(header, cell, comma=self.layout.comma), span)
-        if header.column.name == "asking":
-            return [replace(claim, strength=_ASKED) for claim in claims]
-        if header.column.name == "power" and header.unit not in _METRIC:
-            return [replace(claim, strength=_RATED) for claim in claims]
+        column = header.column.name
+        if column == "asking" or (column == "power" and header.unit not in _METRIC):
+            for claim in claims:
+                claim.strength = _FIRST
         return claims
 
 
@@ -103,14 +105,15 @@ def _tells(words: str) -> bool:
     return any(map(str.isalpha, words))
 
 
-def _settled_prices(claims: list[Claim]) -> list[Claim]:
-    """A price asked now goes before a plain one."""
-    asked = {claim.field for claim in claims if claim.strength == _ASKED}
-    if not asked:
+def _without_second(claims: list[Claim]) -> list[Claim]:
+    """A price asked now goes before a plain one, a power in hp before one in kW."""
+    first = {claim.field for claim in claims if claim.strength == _FIRST}
+    if not first:
         return claims
-    return [
-        replace(claim, strength=1) for claim in claims if claim.strength == _ASKED or claim.field not in asked
-    ]
+    kept = [claim for claim in claims if claim.strength == _FIRST or claim.field not in first]
+    for claim in kept:
+        claim.strength = 1  # against the free text all columns weigh the same
+    return kept
 
 
 def _joined_speeds(claims: list[Claim]) -> list[Claim]:
