@@ -221,11 +221,8 @@ class Items:
             short = word != "." or len(before) <= _ABBREVIATED or before.isupper()
             if short and figure_follows(self.scan.words, token + 1):
                 return False  # `V. 115  A. 4.8`
-        if word != ".":  # a row of points leads on when it touches what follows
-            leads_on = len(word) > 3 and token and self.scan.gaps[token - 1] != ""  # `Shaft ....... 5/16`
-            return self.scan.gaps[token] != "" and not leads_on
-        if labels:
-            return True
+        if word != ".":  # a row of points leads on when it touches what follows, or stands free
+            return self.scan.gaps[token] != "" and (len(word) < 4 or self.scan.gaps[token - 1] == "")
         return (
             bool(self.scan.gaps[token])
             or token + 1 == len(self.scan.words)

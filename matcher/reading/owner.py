@@ -121,9 +121,8 @@ def own(items: Items, i: int) -> None:
                 items.used[behind] = True
             _claim(items, label, given, i, at if label != "swallow" else i)
             return
-    if unit == "swallow" and items.has(i - 1, "by"):
-        return  # `1/2 x 6 studs`
-    given = _read(unit, number) if unit else None
+    of_pair = unit == "swallow" and items.has(i - 1, "by")  # `1/2 x 6 studs`
+    given = _read(unit, number) if unit and not of_pair else None
     if items.plate and given and (label or _is_parted(items, i)) and _fits_next(items, behind):
         return  # `VOLTS 1151 RPM 1075`: misread volts
     if unit and given is not None:

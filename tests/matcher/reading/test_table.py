@@ -240,4 +240,5 @@ def _refuse(problem: Problem) -> None:
 @pytest.mark.parametrize("words", ["Subtotal", "Shipping", "Sales tax", "MwSt", "Grand total"])
 def test_sums_below_are_no_rows(words: str) -> None:
     found, problems = _read(f"Model,HP,Price\nAW-1,1/3,45\nAW-2,1/2,60\n,{words},105")
-    assert [name for name, _ in found] == ["t#1", "t#2"] and not problems
+    assert [name for name, _ in found] == ["t#1", "t#2"]
+    assert not problems
