@@ -198,6 +198,7 @@ _NOT_THE_MOTOR = frozenset(
         "when",
     }
 )
+_LIKENED = frozenset({"like", "than", "as", "almost", "nearly", "practically"})
 _GOES_ON = frozenset(
     {
         "in",
@@ -226,7 +227,7 @@ def new(items: Items, i: int, _value: str) -> None:
     sold = any(items.has(i + 1, kind) for kind in ("money", "price", "warranty")) or (
         items.has(i + 1, "num") and items.said(i + 2, "after") in DAYS
     )
-    if before in _NOT_THE_MOTOR and not sold:
+    if before in _LIKENED or (before in _NOT_THE_MOTOR and not sold):
         return
     if items.has(i + 1, "bearing"):
         return

@@ -57,6 +57,8 @@ def label(items: Items, i: int, field: str) -> None:
         return
     items.used[i] = True
     for text, first, last in codes:
+        if items.word(last + 1) == "?" and field == "other_numbers":
+            continue  # `replaces TK-825-4? no`
         take(items, first, last)
         if field in _PLAIN and not (field == "other_numbers" and len(text) < _SHORTEST_OTHER):
             claim_number(items, field, text, first, last, strength)

@@ -5,6 +5,7 @@ before the module (`with`, `no`) or what the clause goes on to say of it (`is in
 """
 
 from matcher.reading.items import Items
+from matcher.reading.owner import LENGTHS
 
 _WITH = frozenset(
     {"with", "w/", "w", "includes", "including", "incl", "plus", "+", "matching", "its", "w/ the"}
@@ -32,6 +33,8 @@ def _before(items: Items, i: int) -> str | None:
             return None if items.word(i + 1) in _NOT_NEEDED else "without"
         if items.word(j - 1) in ("only", "use", "used"):
             return None
+        if items.word(j) in _WITH and items.said(j - 1, "after") in LENGTHS:
+            return None  # `5.1 in. long, 7.6 in. with module`
         if items.word(j) in _WITH or "supplied" in items.word(j):
             return "with"
         if not items.has(j, "fill"):

@@ -56,10 +56,27 @@ def money(items: Items, *, one_lot: bool = False) -> None:
 def _rule_out_others(items: Items, sums: list[Sum]) -> None:
     """`a new $30 capacitor`, `$45 for the 1/2 HP, $60 for the 3/4`: prices of other things, or of several."""
     several = [said for said in sums if items.has(_behind_the(items, said.last + 1), "num")]
+    unnamed = [said for said in sums if said.role in (None, "price")]
     for said in sums:
         part = items.word(said.last + 1).split(" ")[-1] in things("part")
-        if said.role is None and (part or (len(several) > 1 and said in several)):
+        aside = len(unnamed) > 1 and _is_aside(items, said)
+        if said.role is None and (part or aside or (len(several) > 1 and said in several)):
             said.role = "not"
+
+
+_WITHIN = 12  # items
+
+
+def _is_aside(items: Items, said: Sum) -> bool:
+    """`with an adapter ($7.10, sold separately)`, `module from $140`: what another thing costs."""
+    if items.word(said.first - 1) == "from":
+        return True
+    for j in range(said.first - 1, max(-1, said.first - _WITHIN), -1):
+        if items.segment[j] != items.segment[said.first] or items.word(j) == ")":
+            return False
+        if items.word(j) == "(":
+            return True
+    return False
 
 
 def _behind_the(items: Items, k: int) -> int:

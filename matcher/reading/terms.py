@@ -7,18 +7,35 @@ _NEAR = 7
 _EXCEPTIONS = frozenset({"unless", "except", "except if", "only if", "apart from", "once", "after"})
 
 
+_CONDITIONS = frozenset({"once", "if", "when", "after"})
+
+
 def returns(items: Items, i: int, value: str) -> None:
     """`no returns` -> 0 days; `no returns unless it is dead` is left out."""
-    if value == "0" and not _has_exception(items, i):
+    if value == "-":
+        _deducted(items, i)
+    elif value == "0" and not _has_exception(items, i):
         muted = items.muted[i]
         items.muted[i] = ""  # `I'm not a store, so no returns`
         items.claim("return_days", 0, i)
         items.muted[i] = muted
 
 
+def _deducted(items: Items, i: int) -> None:
+    """`returns 14 days less 10%`: what is kept back of the price."""
+    for k in range(i + 1, min(len(items), i + 1 + _NEAR)):
+        if items.segment[k] != items.segment[i]:
+            return
+        if items.word(k) in ("less", "minus") and items.has(k + 1, "num"):
+            percent = items.numbers[k + 1].value
+            if items.said(k + 2, "after") == "pct" and percent is not None and percent <= 50:
+                items.claim("restocking_pct", percent, k, k + 2)
+            return
+
+
 def _has_exception(items: Items, i: int) -> bool:
     """`no returns unless dead`, `works or no refund`."""
-    if items.word(i - 1) == "or":
+    if items.word(i - 1) == "or" or items.word(i + 1) in _CONDITIONS:
         return True
     following = range(i + 1, min(len(items), i + 1 + _NEAR))
     return any(items.word(k) in _EXCEPTIONS and items.segment[k] == items.segment[i] for k in following)
