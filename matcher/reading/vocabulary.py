@@ -165,8 +165,8 @@ class Entries(dict[str, Word]):
 
     def __missing__(self, said: str) -> Word:
         if len(self) > self.LIMIT:
-            self.clear()
-            self.update(heads())
+            for strange in set(self) - heads().keys():
+                self.pop(strange, None)  # the known ones stay: another thread may be looking them up
         word = self[said] = self._unknown[_kind(said)]
         return word
 

@@ -9,7 +9,7 @@ from matcher.reading.brand import ordinary
 from matcher.reading.listing import _LABELS, _WORDS
 from matcher.reading.quantities import READERS
 from matcher.reading.scan import scan
-from matcher.reading.vocabulary import TABLES
+from matcher.reading.vocabulary import TABLES, Entries
 from matcher.tables import rows
 
 SILENT = [
@@ -122,3 +122,12 @@ def test_every_row_has_words_and_a_source(table: str) -> None:
 
 def test_ordinary_words_are_words() -> None:
     assert all(re.fullmatch(r"[^\W\d_]+(?:'[a-z]+)?", word) for word in ordinary())
+
+
+def test_strange_words_are_forgotten_and_known_ones_never(monkeypatch: pytest.MonkeyPatch) -> None:
+    known = Entries()
+    monkeypatch.setattr(Entries, "LIMIT", len(known) + 5)
+    for number in range(50):
+        known[f"strange{number}"]
+        assert known["hp"].roles
+    assert len(known) <= Entries.LIMIT + 1
