@@ -22,6 +22,7 @@ _BEFORE_SENTENCE = frozenset("\n.;|?!")
 _STEPPED_OVER = frozenset({"#", "-", "brand", ",", "number", "no"})
 _DAYS = frozenset({"monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday", "noon"})
 _STEPS = 4
+_AGENCIES = frozenset({"UL", "CUL", "CSA", "CE", "ETL", "RU", "NEMA", "IEC", "ISO", "ROHS"})
 _CALLS = frozenset({"it's", "its", "is", "this", "has"})
 
 
@@ -54,6 +55,8 @@ def _name_from(items: Items, k: int) -> int:
     """Return the last item of the name that starts at `k`: `Fosk & Dray`, `Ashcombe-Tull`, `Bell Harrow`."""
     last = k
     while last - k < _REACH:
+        if _is_lettered_code(items, k, last + 1):
+            break
         if (is_name(items, last + 1) and _near(items, last)) or _hyphened(items, last):
             last += 1
         elif items.raw(last + 1) == "&" and items.raw(last + 2)[:1].isupper():
@@ -61,6 +64,17 @@ def _name_from(items: Items, k: int) -> int:
         else:
             break
     return last
+
+
+def _is_lettered_code(items: Items, k: int, j: int) -> bool:
+    """`Norquell NQ-RET`: capitals on both sides of a hyphen, behind a name in small letters, are its number."""
+    one, two = items.raw(j), items.raw(j + 1)
+    short = one.isupper() and two.isupper() and len(one) < 5 and len(two) < 6
+    if not short or j == k or items.raw(k).isupper() or items.scan.gaps[items.last[j]] != "-":
+        return False
+    known = not _AGENCIES.isdisjoint((one, two)) or items.roles[j] or items.word(j) in ordinary()
+    ends = j + 2 >= len(items) or items.clause[j + 2] != items.clause[j] or items.has(j + 2, "motor")
+    return ends and not known
 
 
 def _hyphened(items: Items, k: int) -> bool:
@@ -202,8 +216,12 @@ def by_place(items: Items) -> None:
         if is_name(items, k) and not items.muted[k]:
             whole = _name_from(items, k)
             last = _without_series(items, k, whole)
-            if last < whole or _stands_as_maker(items, k, last):
+            coded = _is_lettered_code(items, k, whole + 1)
+            if last < whole or coded or _stands_as_maker(items, k, last):
                 claim_name(items, k, last, 0)
+                if coded:
+                    code = written(items, items.first[whole + 1], items.last[whole + 2])
+                    items.claim("part_number", code, whole + 1, whole + 2, 0)
                 return
 
 

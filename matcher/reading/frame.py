@@ -21,11 +21,11 @@ def frame(items: Items, i: int, _value: str) -> None:
     j = items.skip(i + 1, 1)
     while items.has(j, "frame") or _leads_on(items, j):
         j = items.skip(j + 1, 1)
-    if items.has(j, "num"):
-        _frame_at(items, i, j)
-    elif items.has(j + 1, "num") and items.raw(j) in _PREFIXES and items.is_glued(j):
+    if items.has(j, "num") and _frame_at(items, i, j):
+        return
+    if items.has(j + 1, "num") and items.raw(j) in _PREFIXES and items.is_glued(j):
         _prefixed(items, i, j)
-    elif items.word(i) in _BEHIND:
+    elif items.word(i) in _BEHIND:  # `56 frame 5/8 shaft`
         before = i - 2 if items.raw(i - 1) in _SUFFIXES else i - 1
         if items.has(before, "num"):
             _frame_at(items, i, before)
@@ -53,8 +53,8 @@ def _prefixed(items: Items, i: int, j: int) -> None:
             items.used[k] = True
 
 
-def _frame_at(items: Items, i: int, j: int) -> None:
-    """Claim the frame whose number is item `j`."""
+def _frame_at(items: Items, i: int, j: int) -> bool:
+    """Claim the frame whose number is item `j`; say whether it is one."""
     end = j
     code = items.word(j).upper().lstrip(".")  # `Fr.48Z`
     if (
@@ -80,9 +80,10 @@ def _frame_at(items: Items, i: int, j: int) -> None:
     elif _IEC_FRAME.fullmatch(code):
         items.claim("frame", f"IEC{code}", min(i, j), end)
     else:
-        return
+        return False
     for k in range(min(i, j), end + 1):
         items.used[k] = True
+    return True
 
 
 def bare_frame(items: Items, i: int) -> bool:

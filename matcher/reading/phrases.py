@@ -111,7 +111,7 @@ def protector(items: Items, i: int, value: str) -> None:
     """Thermal protection; `manual` or `auto` alone only beside a word for the protector."""
     word = items.word(i)
     if (
-        word in ("auto", "automatic", "manual", "tp", "impedance", "zp")
+        word in ("auto", "automatic", "manual", "tp", "impedance", "zp", "imp")
         and not (alone(items, i) or any(items.has(j, "protlabel") for j in (i - 1, i - 2, i + 1)))
         and (word not in ("tp", "zp") or not items.plate)
         and not (items.plate and _closes_line(items, i))
