@@ -145,6 +145,8 @@ def _is_piece_of_motor(items: Items, i: int) -> bool:
 def _is_verb(items: Items, i: int) -> bool:
     """`bought four and used three`; not `used 2 years`."""
     counted = items.has(i + 1, "num") and not items.has(i + 2, "after")
+    if items.word(i) == "used" and items.word(i + 1) in ("a", "an") and items.has(i + 2, "num"):
+        return True  # `it used a 7.5/370`
     return items.word(i) == "used" and counted and items.word(i - 1) in ("and", "i", "we", "i've")
 
 

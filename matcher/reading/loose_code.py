@@ -2,6 +2,7 @@
 
 import re
 from functools import lru_cache
+from itertools import pairwise
 
 from matcher.reading import brand, frame
 from matcher.reading.code import (
@@ -196,6 +197,20 @@ def _loose(items: Items, text: str, start: int, end: int) -> None:
     items.claim("part_number", text, start, end)
     if not items.muted[start]:
         brand.before(items, start)
+        if not items.plate:
+            _outrank(items)
+
+
+def _outrank(items: Items) -> None:
+    """`Dunwick DK-33, Halcott part no. 0131-77`: the number behind another name is the other one's."""
+    own = items.claims[-1]
+    if own.field != "brand":
+        return
+    for number, name in pairwise(items.claims):
+        if (number.field, number.strength, name.field, name.strength) == ("part_number", 2, "brand", 1):
+            label = items.scan.text[name.span[1] : number.span[0]].lower()
+            if str(name.value).lower() != str(own.value).lower() and "mod" not in label:
+                number.field = "other_numbers"
 
 
 def _owner(items: Items, start: int, end: int) -> str:

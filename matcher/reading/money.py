@@ -15,6 +15,7 @@ _ONLY_BEHIND = frozenset(
 _PARCELS = frozenset("📦🚚📮✉")  # right before a sum; elsewhere they are ornaments
 _APART = frozenset({"or", "/", "|", "but"})
 _TAXES = frozenset({"iva", "vat", "mwst", "ust", "tva", "tax", "btw", "moms", "gst"})
+_IN_ALL = frozenset({"total", "all in", "altogether", "in all", "all told"})
 _FIRM = frozenset({"firm", "obo", "ono", "cash", "net", "each", "ea"})
 _EACH = frozenset({"each", "ea", "apiece"})
 _EXCLUDES = frozenset({"buyer", "excl", "excluding", "excludes", "before", "exc", "zzgl", "ex", "hors"})
@@ -103,6 +104,8 @@ def _pair(items: Items, sums: list[Sum]) -> None:
     if len(said) < 2:
         return
     one, two = said[:2]
+    if two.role == "ship" and items.word(two.last + 1) in _IN_ALL:
+        two.role = "shipped"  # `$60 picked up, or I ship for $75 total`
     if two.role is None and _is_added(items, one, two):
         two.role = "ship"
     elif (

@@ -4,7 +4,23 @@ from matcher.reading.items import Items
 from matcher.reading.owner import LENGTHS
 
 THICKEST_SHAFT = 1.63  # inch; this trade's frames end at 1-5/8
-_LEFT_OUT = frozenset({"without", "w/o", "less", "minus", "excluding", "excl", "except", "sans", "ohne"})
+_LEFT_OUT = frozenset(
+    {
+        "not counting",
+        "not counting the",
+        "not including",
+        "not incl",
+        "without",
+        "w/o",
+        "less",
+        "minus",
+        "excluding",
+        "excl",
+        "except",
+        "sans",
+        "ohne",
+    }
+)
 _COUNTED = frozenset({"including", "incl", "counting", "include", "count", "w/", "with"})
 _WHO_CAN = frozenset({"i", "you", "we", "it", "that", "which", "they", "who", "shaft", "motor", "he", "she"})
 _TO_DO = frozenset(

@@ -133,6 +133,8 @@ def qty(items: Items, i: int, _value: str) -> None:
     """`Qty 4`, `have 3`, `lot of 2`."""
     j = items.skip(i + 1, 1)
     if items.has(j, "num") and not items.has(j + 1, "unit") and not items.has(j + 1, "after"):
+        if "kept" in items.word(i) and items.clause[j + 1 : j + 2] == [items.clause[j]]:
+            return  # `I kept 2 for myself`
         _quantity(items, j, i)
 
 

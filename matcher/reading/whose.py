@@ -81,11 +81,17 @@ class Subjects:
             return True
         if place == last + 1 and subject != "shaft" and _has_figure(items, before, first):
             return True  # `body 5.5 x 5 28 in. leads`
-        if place == last + 1 and subject == "shaft" and items.word(first - 1) in _ARTICLES:
-            return True  # `wheel stuck on the 1/2 in. shaft`
+        if subject == "shaft" and self._is_shafts(first, last, place):
+            return True
         if place == last + 1 and items.word(before) in _SIZES:
             return True  # `dims 5.6 x 6 body`
         return _is_spent(items, before, first, joined=near)
+
+    def _is_shafts(self, first: int, last: int, place: int) -> bool:
+        """`wheel stuck on the 1/2 in. shaft`, `shell 5-3/8 long, not counting 5 in. of shaft`."""
+        if place == last + 1:
+            return self.items.word(first - 1) in _ARTICLES
+        return place == last + 2 and self.items.word(last + 1) == "of"
 
     def _ends_clause(self, j: int) -> bool:
         items = self.items
