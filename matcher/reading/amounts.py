@@ -8,7 +8,7 @@ from matcher.reading.cell_words import is_word, meanings
 _FIGURES = r"\d[\d.,' ]{0,15}\d|\d"
 _TAIL = (
     r"(?:\s?(?:ea|each|per (?:piece|unit|motor)|/ ?(?:ea|each|pc|stk|stück|st)|obo|o\.b\.o\.?|firm|vb"
-    r"|flat|flat rate|ups|ground|fix|fp|excl\.? (?:vat|tax)|ex vat|plus vat|\+ ?vat|ht|ttc|iva incl\.?)\.?)?"
+    r"|flat|flat rate|ground|fix|fp|excl\.? (?:vat|tax)|ex vat|plus vat|\+ ?vat|ht|ttc|iva incl\.?)\.?)?"
 )
 _IN_TEXT = re.compile(
     rf"(?:[$€£]|\b(?:USD|EUR|GBP|CAD|AUD|CHF))\s?(?:{_FIGURES})"

@@ -33,9 +33,7 @@ _GOES_BEFORE = frozenset(
 )
 _CLOSES = frozenset({"or", "and", "plus", "+", "but", "if", "then", "today", "local", "locally", "out", "("})
 _FOR_WHAT = frozenset({"it", "this", "him", "her", "mine", "one", "that", "each"})
-_TO_WHERE = frozenset(
-    {"to", "anywhere", "in", "within", "or", "obo", "firm", "ups", "usps", "fedex", "free", "to your door"}
-)
+_TO_WHERE = frozenset({"to", "anywhere", "in", "within", "or", "obo", "firm", "free", "to your door"})
 _LOWERS = frozenset({"drop", "dropped", "reduced", "lowered", "cut", "marked", "was", "down"})
 _CLOSING = frozenset({"price", "shipped", "freeship", "buys"})
 _SELLS = frozenset({"buys", "freeship"})

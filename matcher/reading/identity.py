@@ -39,8 +39,8 @@ _PLAIN = frozenset({"part_number", "other_numbers", "module_number", "program_nu
 
 def label(items: Items, i: int, field: str) -> None:
     """A label that announces a number or a name."""
-    if items.used[i] or _inside_code(items, i) or ("ship" in items.roles[i] and items.has(i + 1, "num")):
-        return  # `ship UPS 21` is a sum
+    if items.used[i] or _inside_code(items, i):
+        return
     strength = (
         1 if field.endswith("?") else 2
     )  # `style`, `art. no.`: a part number where nothing better stands

@@ -106,11 +106,21 @@ def bare_shipping(items: Items, i: int) -> Sum | None:
         return None  # `shipping $14/handling 0`
     more = items.word(i + 1) in ("more", "extra") and names_shipping(items, i + 2)
     before = items.skip(i - 1, -1)
-    if items.word(before) == "for" and items.has(before - 1, "ship") and not items.roles[i]["num"]:
-        before -= 1  # `ship it UPS for 21`; not `shipping for one`
-    if items.has(before, "ship") or items.word(i + 1) in _SHIP_WORDS or more:
+    if items.has(before, "ship") or _is_sent(items, i, before) or items.word(i + 1) in _SHIP_WORDS or more:
         return Sum(amount(items, i), None, i, i, "ship")
     return None
+
+
+def _is_sent(items: Items, i: int, k: int) -> bool:
+    """`ship it for 21`, `ship PTC 21`: with the letters of who carries it; not `shipping for one`."""
+    if items.word(k) == "for" and not items.roles[i]["num"]:
+        k -= 1
+    raw = items.raw(k)
+    if 1 < len(raw) <= 5 and raw.isalpha() and raw.isupper() and not items.roles[k]:
+        k -= 1
+    if items.word(k) == "it":
+        k -= 1
+    return items.has(k, "ship")
 
 
 def names_shipping(items: Items, k: int) -> bool:
