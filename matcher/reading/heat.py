@@ -68,6 +68,13 @@ def _tells_rise(items: Items, i: int, j: int) -> bool:
 def ambient(items: Items, i: int, _value: str) -> None:
     """`AMB 40C`, `ambient 104 F`."""
     j = items.skip(i + 1, 1)
+    if items.word(j) == "(" and items.word(j + 2) == ")" and _is_degrees(items, j + 1):
+        inner, j = j + 1, items.skip(j + 3, 1)  # `Ambient (C): 60`
+        if items.has(j, "num") and items.numbers[j].value is not None and not items.used[j]:
+            items.used[j] = True
+            fahrenheit = "f" in (items.said(inner, "unit"), items.said(inner, "after"))
+            _claim_degrees(items, items.numbers[j].value or 0.0, (i, j), fahrenheit=fahrenheit)
+        return
     if not items.has(j, "num") or (items.has(i - 2, "num") and _is_degrees(items, i - 1)):
         return  # `70C AMB. 5 MFD`
     value = items.numbers[j].value
@@ -83,10 +90,14 @@ def _is_degrees(items: Items, j: int) -> bool:
 def _degrees(items: Items, value: float, i: int, j: int) -> None:
     unit = items.said(j + 1, "after") or items.said(j + 1, "unit")
     end = j + 1 if unit in ("c", "f") else j
-    if unit == "f" or (unit is None and value > 90):
-        items.claim("ambient_c", round(fahrenheit_to_celsius(value)), i, end)
+    _claim_degrees(items, value, (i, end), fahrenheit=unit == "f" or (unit is None and value > 90))
+
+
+def _claim_degrees(items: Items, value: float, place: tuple[int, int], *, fahrenheit: bool) -> None:
+    if fahrenheit:
+        items.claim("ambient_c", round(fahrenheit_to_celsius(value)), *place)
     elif value <= 90:
-        items.claim("ambient_c", round(value), i, end)
+        items.claim("ambient_c", round(value), *place)
 
 
 _USUAL_AMBIENTS = frozenset({40, 50, 55, 60, 65, 70, 104, 122, 131, 140, 149, 158})

@@ -20,7 +20,7 @@ _FIRM = frozenset({"firm", "obo", "ono", "cash", "net", "each", "ea"})
 _EACH = frozenset({"each", "ea", "apiece"})
 _EXCLUDES = frozenset({"buyer", "excl", "excluding", "excludes", "before", "exc", "zzgl", "ex", "hors"})
 _EXTRA = frozenset(
-    {"not", "extra", "additional", "calculated", "quoted", "separate", "excluded", "tbd", "actual"}
+    {"not", "extra", "additional", "collect", "calculated", "quoted", "separate", "excluded", "tbd", "actual"}
 )
 _DENIES = frozenset({"payer", "no", "not"})
 
@@ -37,6 +37,7 @@ def money(items: Items, *, one_lot: bool = False) -> None:
             items.used[j] = True
         said.role = said.role or _role(items, sums, k)
     rule_out_ranges(items, sums)
+    _rule_out_dearer(items, sums)
     if len(sums) > 1:
         _rule_out_others(items, sums)
     if one_lot:
@@ -52,6 +53,23 @@ def money(items: Items, *, one_lot: bool = False) -> None:
             items.claim("shipping", said.amount, said.first, said.last)
     if not prices and not any(said.role is None for said in sums):
         _unsigned(items, shipping_due=not any(said.role == "ship" for said in sums))
+
+
+_OURS = ("our", "sale", "your", "special", "clearance", "web")
+
+
+def _rule_out_dearer(items: Items, sums: list[Sum]) -> None:
+    """`Price $91.00, our price $66.25`: what is asked now, where a dearer price stands beside it."""
+    prices = [said for said in sums if said.role == "price"]
+    ours = [said for said in prices if _is_ours(items, said)] if len(prices) > 1 else []
+    for said in prices if len(ours) == 1 else []:
+        if said is not ours[0] and said.amount > ours[0].amount:
+            said.role = "not"
+
+
+def _is_ours(items: Items, said: Sum) -> bool:
+    near = range(max(0, said.first - 3), said.first)
+    return any(items.has(j, "price") and items.word(j).startswith(_OURS) for j in near)
 
 
 def _rule_out_others(items: Items, sums: list[Sum]) -> None:

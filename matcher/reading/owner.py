@@ -24,6 +24,8 @@ _STRONG_UNITS = frozenset({"hp", "kw", "uf", "spd"})
 _TORN = frozenset("?_*.")
 _BRACKET = 12  # items
 _BEFORE_UNITS = frozenset({"full", "@", "rated"})
+_OF_STARTS = ("start", "locked", "inrush", "peak", "no load", "control", "heater", "brake")
+_LEADS_ON = frozenset({":", "="})
 _BETWEEN_VOLTS = frozenset({"/", "or", "&", "y", "d", "δ", "and", "-", "to", "thru", "through"})
 _TO = frozenset({"-", "to", "thru", "through"})
 
@@ -64,6 +66,8 @@ def label_before(items: Items, i: int) -> tuple[str | None, int]:
         return ("A" if not items.used[j - 1] else None), j - 1  # `a: 1.7`
     if "fill" in roles[j]:
         j = items.skip(j, -1)
+    if items.words[j] == ")" and items.words[j - 2] == "(":
+        return _bracketed(items, j, i)
     if items.words[j] == "-" and not items.is_glued(j) and j and "num" not in roles[j - 2]:
         j -= 1  # `Volts - 208-230`
     if items.words[j] == "?" and "num" not in roles[j - 2]:
@@ -77,6 +81,20 @@ def label_before(items: Items, i: int) -> tuple[str | None, int]:
     if said == "A" and not _is_label(items, j, i):
         return None, j
     return said, j
+
+
+def _bracketed(items: Items, j: int, i: int) -> tuple[str | None, int]:
+    """`FLA (A): 2.8`, `Power (HP): 1/2`: the label before the bracket that closes at `j`, or the unit in it."""
+    outer, inner = j - 3, j - 1
+    if outer < 0 or "num" in items.roles[outer] or items.segment[outer] != items.segment[i]:
+        return None, j
+    known = items.said(outer, "before") or items.said(outer, "unit")
+    if known and known != "A":
+        return (None if items.used[outer] else known), outer
+    said = items.said(inner, "unit") or items.said(inner, "before")
+    labels = items.word(i - 1) in _LEADS_ON and items.word(outer)[:1].isalpha() and not items.used[inner]
+    labels = labels and not any(items.word(k).startswith(_OF_STARTS) for k in (outer - 1, outer))
+    return (said if labels else None), inner
 
 
 def _is_label(items: Items, j: int, i: int) -> bool:
