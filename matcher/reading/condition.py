@@ -235,6 +235,7 @@ def new(items: Items, i: int, _value: str) -> None:
         return
     opens = i == 0 or items.clause[i - 1] != items.clause[i] or not before[:1].isalnum()
     opens = opens or (items.has(i - 1, "num") and items.has(i - 2, "money"))
+    counted = "stock" in items.roles[i - 1] and items.has(i - 2, "num")  # `lot of 10 pcs new`
     closed = i + 1 >= len(items) or items.clause[i + 1] != items.clause[i] or after in _GOES_ON
     raw = items.raw(i + 1)
     names_it = items.has(i + 1, "motor") or (
@@ -243,6 +244,7 @@ def new(items: Items, i: int, _value: str) -> None:
     if (
         sold
         or (closed and (opens or before in _SAYS_SO))
+        or (counted and raw[:1].isupper() and not items.roles[i + 1])
         or (opens and (names_it or items.source == "title"))
     ):
         items.claim("condition", "new", i)

@@ -18,6 +18,8 @@ _MONEY = frozenset({"$", "€", "£", "usd", "eur", "gbp", "cad", "euro", "chf",
 _COUNTED = frozenset({"ph", "phase", "phases", "phasen", "fase", "fas", "qty", "speed", "speeds", "spd"})
 _PIECES = 6
 _FARTHEST = 4.5  # times; 460 V beside 115 V is the widest pair of one list
+_HUNDREDS = 100.0
+_PARTED = 3.0
 # Decimals as they are spoken: `seven point six amps`.
 _SPOKEN = {
     "one": "1",
@@ -168,6 +170,12 @@ def _alike(figures: str, following: str) -> bool:
     return 0 < one <= _FARTHEST * two and two <= _FARTHEST * one
 
 
+def _far_apart(figures: str, following: str) -> bool:
+    """`1760 - 230/460 - 25.0/12.5 A`: dashes that part the cells of a line, no range."""
+    one, two = numeral(figures).atoms[-1], numeral(following).atoms[0]
+    return max(one, two) >= _HUNDREDS and (one > _PARTED * two or two > _PARTED * one)
+
+
 def _is_counted(words: Words, token: int) -> bool:
     return "".join(words[token : token + 1]) in _COUNTED
 
@@ -183,6 +191,8 @@ def _joins(words: Words, figures: str, after: int) -> bool:
         return False  # `1/2 - 2 flat`: flats are counted
     if words[after] == "/" and "." in figures and "." not in following and _is_counted(words, after + 2):
         return False  # `11.2 / 3PH`
+    if words[after] == "-" and ("/" in following or not figures.isdigit()) and _far_apart(figures, following):
+        return False
     if words[after] in _SAME_FORM_ONLY:
         # `115 / 1/2 HP` and `2 and 1/2` are two things; `208-230 / 460` is one.
         return _alike(figures, following)

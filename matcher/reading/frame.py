@@ -13,7 +13,10 @@ _PREFIXES = frozenset("ABCGHJKLNPRSU")  # `D56` is a British name of IEC frames
 _IEC_FRAME = re.compile(r"(?:56|63|71|80|90|100|112|132)[SML]?")
 _SUFFIXES = frozenset({"C", "T", "TC", "Y", "Z", "YZ", "H", "HC", "J", "JM", "U"})
 _BEHIND = frozenset({"frame", "fr", "frm", "frame iec", "frame motor"})
-_IEC = frozenset({"iec", "baugröße", "bg", "carcasse", "taille", "iec frame", "iec size", "frame iec"})
+_IEC = frozenset(
+    {"iec", "baugröße", "bg", "carcasse", "taille", "iec frame", "iec size", "frame iec"}
+    | {"cei", "carcasse cei"}
+)
 
 
 def frame(items: Items, i: int, _value: str) -> None:

@@ -38,6 +38,8 @@ def free_shipping(items: Items, i: int, _value: str) -> None:
             return
         if items.word(j) in _NEARBY and not (items.word(j) == "within" and not items.has(j + 1, "num")):
             return
+        if items.word(j).split(" ")[0] in ("if", "when", "once"):
+            return
         if items.word(j) in _CONDITIONS and any(
             items.has(k, "money") or items.has(k, "num") or items.word(k).startswith("order")
             for k in range(j, min(len(items), j + 4))

@@ -100,7 +100,7 @@ def _claim_degrees(items: Items, value: float, place: tuple[int, int], *, fahren
         items.claim("ambient_c", round(value), *place)
 
 
-_USUAL_AMBIENTS = frozenset({40, 50, 55, 60, 65, 70, 104, 122, 131, 140, 149, 158})
+_USUAL_AMBIENTS = frozenset({40, 45, 50, 55, 60, 65, 70, 104, 122, 131, 140, 149, 158})
 
 
 def celsius(items: Items, i: int) -> None:

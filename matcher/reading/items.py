@@ -34,6 +34,8 @@ SEGMENT_ENDS = frozenset("\n|;.!?")
 CLAUSE_ENDS = frozenset(",+→") | TURNS
 _FRESH = TURNS | {"*"}
 """Signs and words behind which no denial goes on."""
+_CHANGEABLE = frozenset({"insclass", "brglabel", "encl", "frame", "amb"})
+"""Labels of what a shop changes: `INS: upgraded to F`."""
 _BRACKETS = frozenset("()[]")
 _OPENING = frozenset("([")
 _EXCLAIMED = ["!", ")"]
@@ -171,6 +173,8 @@ class Items:
         if "corrects" in roles or "takeback" in roles:
             self.turned.append(len(self.roles))
         if "mute" in roles:
+            if "fill" in roles and self._labels(len(self.roles) - 1):
+                return muted  # `INS: upgraded to F`
             return roles["mute"]
         if "here" in roles:
             return ""
@@ -181,6 +185,11 @@ class Items:
             return "clause"
         heed(self, roles, after, clause)
         return muted
+
+    def _labels(self, i: int) -> bool:
+        """Say whether the last item so far labels a value of a motor that may have been changed."""
+        i -= i > 0 and self.scan.words[self.first[i]] in (":", "=")
+        return i >= 0 and not _CHANGEABLE.isdisjoint(self.roles[i])
 
     def _sign(self, sign: str, token: int, place: tuple[int, int, str]) -> tuple[Roles, int, int, str]:
         """Return the roles of a sign and the clause, segment and muting that it leads to."""

@@ -80,7 +80,11 @@ def _opens_by_series(items: Items, start: int, first: int, text: str) -> bool:
 def _is_number(items: Items, start: int, text: str) -> bool:
     if is_code(text):
         return True
-    return (is_digits(text) or is_named(text)) and _after_name(items, start, bare=text.isdigit())
+    if not (is_digits(text) or is_named(text)):
+        return False
+    if items.word(start - 1) == "," and _LETTERED.fullmatch(text):
+        start -= 1  # `FALLOWREACH, FR-M16`
+    return _after_name(items, start, bare=text.isdigit())
 
 
 def _is_labelled_series(items: Items, token: int, text: str) -> bool:
@@ -123,6 +127,7 @@ def _is_frame(items: Items, i: int, text: str) -> bool:
 _NAMED = re.compile(
     r"[A-Z]{1,5}-?[A-Z]{0,3}\d+[A-Z0-9]*(?:[-/.][A-Z0-9]+)*|\d{1,5}[A-Z]{0,2}-[A-Z][A-Z0-9-]*|\d{1,5}[A-Z]{1,2}-\d[A-Z0-9-]*|\d{2}-\d{3}|\d{5,7}"
 )
+_LETTERED = re.compile(r"[A-Z]{2,4}-[A-Z]{1,3}\d{1,4}[A-Z]?")
 _SPEC = re.compile(
     r"(?:V|HP|RPM|A|HZ|PH|FLA|FR|IP|IEC|S|B|IM)-?\d|\d+-(?:SPEED|PIN|PH|POLE|WIRE|DAY|YR|FLAT)"
 )

@@ -4,6 +4,8 @@ Whole phrases (`motor only`, `module built in`) are in the tables; the rest is p
 before the module (`with`, `no`) or what the clause goes on to say of it (`is included`, `not in the box`).
 """
 
+import re
+
 from matcher.reading.items import Items
 from matcher.reading.owner import LENGTHS
 
@@ -14,6 +16,8 @@ _WITH = frozenset(
 _NOT_NEEDED = frozenset(
     {"swap", "swaps", "to", "needed", "required", "necessary", "programming", "fuss", "number"}
 )
+_MOUNTS = re.compile(r"^(?:mount|bracket|adjust|valve|switch|install|position)")
+"""`2-way mount`: ways to do something, no pins."""
 _REACH = 9
 _FARTHEST = 30
 
@@ -77,6 +81,8 @@ def pins(items: Items, i: int) -> None:
     if not all(atom % 1 == 0 and 1 <= atom <= 40 for atom in number.atoms) or not number.atoms:
         return
     if items.word(i + 1) not in ("pin", "pins", "pin plug", "polig", "poliger") and not _plug_near(items, i):
+        return
+    if items.word(i + 1) == "way" and _MOUNTS.search(items.word(i + 2)):
         return
     items.used[i] = True
     if number.value == 2 and any(

@@ -11,7 +11,10 @@ _CYCLES_AND_PHASE = {
     for sign in "/-"
     for text in (f"{hertz}{sign}{phase}", f"{phase}{sign}{hertz}")
 }
+_THREE_PHASE = frozenset({"3/60", "60/3", "60/1"})
+"""No power and no date looks so; `1/60` may be a small fan's hp."""
 _AT = frozenset({"@", "at"})
+_ON = _AT | {"on"}
 _AMPERES = frozenset({"a", "A"})
 _POWERS = frozenset({"1/20", "1/15", "1/12", "1/10", "1/8", "1/6", "1/5", "1/4", "1/3", "1/2", "3/4"})
 _SIZED = 4  # items
@@ -39,14 +42,27 @@ def by_neighbours(items: Items, i: int, number: Numeral) -> Given | None:
     if number.text in _RATED:
         other = items.numbers[i + 2].text if "not" in roles[i + 1] and "num" in roles[i + 2] else ""
         title = "num" in roles[i - 1] and items.numbers[i - 1].text in _POWERS and _is_power(items, i - 1)
-        if title or other in _RATED or (before in _AT and roles[i - 2].get("unit") in _AMPERES):
+        if title or other in _RATED or (before in _ON and _is_current(items, i - 2)):
             return {"volts": number.text}
-    if behind in _AT and "." in number.text and "num" in roles[i + 2] and items.numbers[i + 2].text in _RATED:
+    if behind in _ON and "." in number.text and "num" in roles[i + 2] and items.numbers[i + 2].text in _RATED:
         return READERS["a"](number)
-    supply = _CYCLES_AND_PHASE.get(number.text) if before in ("/", "-") else None
-    if supply:
+    supply = _CYCLES_AND_PHASE.get(number.text)
+    if supply and (before in ("/", "-") or number.text in _THREE_PHASE or _behind_volts(items, i)):
         return {"hertz": supply[0], "phase": supply[1]}
     return None
+
+
+def _is_current(items: Items, k: int) -> bool:
+    """`3.6 A @`, `8.0 amps on 115 or 4.0 on`: amperes, or a figure in tenths that was just read as such."""
+    if items.roles[k].get("unit") in _AMPERES:
+        return True
+    return k in items.numbers and items.used[k] and "." in items.numbers[k].text
+
+
+def _behind_volts(items: Items, i: int) -> bool:
+    """`230 volts 1/60 1/2 HP`: behind the supply, and the power is another figure."""
+    volts = items.roles[i - 1].get("unit") == "v" and "num" in items.roles[i - 2]
+    return volts and "num" in items.roles[i + 1] and items.roles[i + 2].get("unit") == "hp"
 
 
 def _is_power(items: Items, i: int) -> bool:

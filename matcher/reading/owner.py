@@ -18,9 +18,10 @@ from matcher.reading.speed_range import speed, taps
 
 LENGTHS = frozenset({"in", "mm", "cm", "ft", "m"})
 _NO_LOOK = frozenset({"money", "subject", "by"})
-_STRENGTHS = {"hp": 2, "kw/hp": 2, "rla": 0}  # a compressor's amperes count where no others stand
+_STRENGTHS = {"hp": 2, "kw/hp": 2, "hp/kw": 2, "rla": 0}  # a compressor's amperes count where no others stand
 _WATTS = frozenset({None, "w", "kw", "w_in", "w_out", "ph~", "swallow"})
 _STRONG_UNITS = frozenset({"hp", "kw", "uf", "spd"})
+_DENOMINATORS = frozenset({"2", "3", "4", "5", "6", "8"})
 _TORN = frozenset("?_*.")
 _BRACKET = 12  # items
 _BEFORE_UNITS = frozenset({"full", "@", "rated"})
@@ -80,6 +81,8 @@ def label_before(items: Items, i: int) -> tuple[str | None, int]:
     said = before.get("before") or before.get("unit")
     if said == "A" and not _is_label(items, j, i):
         return None, j
+    if said and j and items.words[j - 1] == "-" and _in_code(items, j, i):
+        return None, j
     return said, j
 
 
@@ -95,6 +98,12 @@ def _bracketed(items: Items, j: int, i: int) -> tuple[str | None, int]:
     labels = items.word(i - 1) in _LEADS_ON and items.word(outer)[:1].isalpha() and not items.used[inner]
     labels = labels and not any(items.word(k).startswith(_OF_STARTS) for k in (outer - 1, outer))
     return (said if labels else None), inner
+
+
+def _in_code(items: Items, j: int, i: int) -> bool:
+    """`OL-HP8`: letters that touch a hyphen with capitals before it and their figure are a code's."""
+    touches = items.is_glued(j) and items.is_glued(j - 1) and items.is_glued(j - 2) and j == i - 1
+    return touches and items.raw(j - 2).isupper() and not items.roles[j - 2]
 
 
 def _is_label(items: Items, j: int, i: int) -> bool:
@@ -253,8 +262,22 @@ def _largest(items: Items, i: int, given: Given) -> Given:
     return given
 
 
+def _lost_stroke(items: Items, i: int) -> bool:
+    """`1 3 hp`: who has no key for the stroke leaves it out."""
+    one = items.numbers.get(i - 1)
+    return (
+        one is not None
+        and one.text == "1"
+        and items.numbers[i].text in _DENOMINATORS
+        and not items.used[i - 1]
+        and items.clause[i - 1] == items.clause[i]
+    )
+
+
 def _power(items: Items, i: int, j: int, given: Given) -> Given:
     """`1/3 or 1/2`: the seller wavers; both values are claimed, in doubt."""
+    if _lost_stroke(items, i):
+        return NOTHING
     if "|" not in items.numbers[i].text:
         return _largest(items, i, given)
     items.doubted.add(items.clause[i])

@@ -16,6 +16,7 @@ Given = Mapping[str, object]
 NOTHING: Given = {}
 _LOST_STROKE = frozenset({"11", "12", "13", "14", "16", "17", "18", "19"})
 """Powers that no motor has; `1/2`, `1/3` look so when a scan loses the stroke."""
+_MIXED = re.compile(r"\d[.,][1-7]/[2-8]")
 _THOUSANDS = re.compile(r"(?<!\d)\d\.\d{3}(?!\d)")
 _BARE_SPEEDS = frozenset(
     map(
@@ -74,6 +75,8 @@ _RUN_TOGETHER: Mapping[str, tuple[float, ...]] = {
 
 def power(number: Numeral) -> Given | None:
     """hp: the largest of a list; ratings of this trade lie between 1/200 and 10 hp."""
+    if number.signs == "/" and not number.whole:
+        return _power_of_tenths(number)
     shares = (number.value,) if number.value is not None else number.shares
     shares = shares or tuple(_pairs(number))
     if not shares or not all(0.001 <= share <= 20 for share in shares):
@@ -81,6 +84,13 @@ def power(number: Numeral) -> Given | None:
     if number.text in _LOST_STROKE:
         return NOTHING
     return {"power_hp": round(max(shares), 4)}
+
+
+def _power_of_tenths(number: Numeral) -> Given | None:
+    """`1.5/0.19 HP`: two powers, no fraction; `1.1/2` is a misread `1-1/2`, or is it?"""
+    if _MIXED.fullmatch(number.text):
+        return NOTHING
+    return {"power_hp": max(number.atoms)} if all(0.001 <= atom <= 20 for atom in number.atoms) else None
 
 
 def _pairs(number: Numeral) -> list[float]:
@@ -212,6 +222,11 @@ def power_of_pair(number: Numeral) -> Given | None:
     return {"power_hp": number.atoms[1]} if len(number.atoms) == 2 and number.signs == "/" else None
 
 
+def power_before_watts(number: Numeral) -> Given | None:
+    """`15/11.2 HP/KW`: the first figure is the hp."""
+    return {"power_hp": number.atoms[0]} if len(number.atoms) == 2 and number.signs == "/" else None
+
+
 def _are_speeds(figures: list[float]) -> bool:
     """`1100/950/800`: going down by steps, within the speeds of small motors."""
     steps = itertools.pairwise(figures)
@@ -256,6 +271,7 @@ def by_look(number: Numeral) -> Given:
 READERS: Mapping[str, Callable[[Numeral], Given | None]] = {
     "hp": power,
     "kw/hp": power_of_pair,
+    "hp/kw": power_before_watts,
     "kw": _watts(1000.0),
     "w_out": _watts(1.0),
     "w": nothing,

@@ -9,6 +9,7 @@ _SPELLED = _AFTER_ONLY | {"euro", "euros", "us dollars", "canadian dollars", "po
 _SHIP_WORDS = frozenset({"post", "shipping", "to ship", "s&h", "s & h", "postage", "ship", "shpg"})
 # Countries behind a dollar sum: `$45 CAN`, `135.00 US`.
 _COUNTRIES = {"can": "CAD", "cdn": "CAD", "ca": "CAD", "us": "USD", "aus": "AUD", "au": "AUD"}
+_OR_MORE = frozenset({"or more", "and up", "up", "pcs", "pieces", "units"})
 _FUNDS = frozenset({"dollars", "funds", "sterling"})
 
 
@@ -89,7 +90,10 @@ def _with_cents(items: Items, i: int, last: int) -> tuple[float, int]:
 
 def _added(items: Items, i: int, before: Sum) -> Sum | None:
     """`$22 + 8 ship`, `175 USD + 60 ground`: a bare figure right behind a sum and a plus is shipping."""
-    if items.word(i - 1) in ("+", "plus", "and") and i - 2 == before.last:
+    k = i - 2
+    while items.word(k) in ("each", "ea", "/", "apiece"):
+        k -= 1  # `6$/each +5 ship`
+    if items.word(i - 1) in ("+", "plus", "and") and k == before.last:
         if items.has(i + 1, "unit") or (items.has(i + 1, "after") and items.word(i + 1) != "ground"):
             return None
         if items.roles[i]["num"] and not names_shipping(items, i + 1):
@@ -102,8 +106,15 @@ def bare_shipping(items: Items, i: int) -> Sum | None:
     """`shipping 12.`, `14.00 post`: a figure without sign beside a word for shipping."""
     if items.has(i + 1, "unit") or items.has(i + 1, "after"):
         return None
+    if items.word(i + 1) == "+" or items.word(i + 1) in _OR_MORE:
+        return None  # `free S/H on 3+`
     if not items.numbers[i].value and items.word(i - 1) == "handling":
         return None  # `shipping $14/handling 0`
+    if "num" in items.roles[i + 1] and (items.roles[i]["num"] or items.numbers[i].text == "1"):
+        return None  # `shipping one 7, two 9`: the figure behind is the sum
+    one = items.numbers.get(i - 1)
+    if one and one.value == 1 and items.has(i - 2, "ship") and not items.numbers[i].signs:
+        return Sum(amount(items, i), None, i, i, "ship")
     more = items.word(i + 1) in ("more", "extra") and names_shipping(items, i + 2)
     before = items.skip(i - 1, -1)
     if items.has(before, "ship") or _is_sent(items, i, before) or items.word(i + 1) in _SHIP_WORDS or more:

@@ -59,6 +59,9 @@ def is_for_many(items: Items, said: Sum) -> bool:
         k += 1
     if items.word(k)[:4] == "for " and items.word(k + 1) in _OR_MORE:
         return True
+    least = items.numbers.get(k + 1) if items.word(k) in ("from", "ab") else None
+    if least and least.whole and least.value and least.value > 1 and not items.has(k + 2, "unit"):
+        return True  # `21.90 from 10`
     if items.word(k) in ("for", "at", "@", "x") and items.has(k + 1, "num") and items.word(k + 2) in _OR_MORE:
         return True
     behind = items.numbers.get(said.last + 2)

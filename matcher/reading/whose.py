@@ -17,6 +17,8 @@ _OF_LENGTHS = frozenset({"subject", "leads", "fact", "weak"})
 _NEAR = 6
 _NOUNS_BEHIND = frozenset({"other", "body_length", "bolt"})
 _WITH_FIGURES = ("aspect", "flats", "fact", "weak")
+_GAUGES = frozenset({"ga", "awg", "gauge", "ga ."})
+"""`40 in. 18 ga leads`: how thick the wire is."""
 _FAR = 60  # items
 _SHORT = 6  # items before the figure on a line under a heading
 _SIZES = frozenset({"dims", "dimensions", "size", "total"})
@@ -133,7 +135,9 @@ class Subjects:
                 return None
             said = subject_at(items, place)
             if said and items.words[place] not in _KEYS:
-                return None if any(items.has(j, "num") for j in range(last + 1, place + 1)) else (said, place)
+                between = range(last + 1, place + 1)
+                counted = any(items.has(j, "num") and items.word(j + 1) not in _GAUGES for j in between)
+                return None if counted else (said, place)
         return None
 
 
