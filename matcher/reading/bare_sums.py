@@ -58,7 +58,8 @@ def bare_sums(items: Items) -> list[Sum]:
 def _price_at(items: Items, i: int) -> list[Sum]:
     number = items.numbers[i]
     flat = items.word(i + 1) == "flat" and _labelled(items, i)
-    counted = (items.has(i + 1, "unit") or items.has(i + 1, "after")) and not flat
+    counted = items.has(i + 1, "unit") or items.has(i + 1, "after") or items.has(i + 1, "aspect")
+    counted = counted and not flat
     if not number.atoms or counted or _touched(items, i):
         return []
     if number.value is None or number.signs:

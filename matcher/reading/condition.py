@@ -162,6 +162,8 @@ def _does_something(items: Items, j: int) -> bool:
     kinds = ("turn", "turnview", "look", "either", "num", "fact")
     if items.word(j - 1) == "pull" and items.word(j)[:4] == "from":
         return False
+    if items.word(j) in ("about", "around", "roughly", "near"):
+        return items.has(j + 1, "num")  # `runs about 1050 on high`
     if items.word(j) == "on":  # `runs on a 10/370`
         j += 1 + (items.word(j + 1) == "a")
     return items.word(j).split(" ")[0] in _PLACES or any(items.has(j, kind) for kind in kinds)

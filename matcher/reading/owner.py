@@ -27,7 +27,9 @@ _BRACKET = 12  # items
 _BEFORE_UNITS = frozenset({"full", "@", "rated"})
 _OF_STARTS = ("start", "locked", "inrush", "peak", "no load", "control", "heater", "brake")
 _LEADS_ON = frozenset({":", "="})
-_BETWEEN_VOLTS = frozenset({"/", "or", "&", "y", "d", "δ", "and", "-", "to", "thru", "through"})
+_BETWEEN_VOLTS = frozenset(
+    {"wye", "delta", "star", "/", "or", "&", "y", "d", "δ", "and", "-", "to", "thru", "through"}
+)
 _TO = frozenset({"-", "to", "thru", "through"})
 
 
@@ -256,7 +258,9 @@ def _volts(items: Items, i: int, j: int, given: Given) -> Given:
 def _largest(items: Items, i: int, given: Given) -> Given:
     """`3/4HP-1/2HP-1/3HP`: a list of powers, each with its unit; the largest counts."""
     last = items.claims[-1] if items.claims else None
-    listed = items.word(i - 1) in ("-", "/", ",") and items.said(i - 2, "unit") == "hp"
+    listed = (
+        items.word(i - 1) in ("-", "/", ",", "to", "thru", "down to") and items.said(i - 2, "unit") == "hp"
+    )
     if listed and last and last.field == "power_hp" and items.clause[i] - last.clause <= 1:
         return NOTHING if float(str(last.value)) >= float(str(given["power_hp"])) else given
     return given

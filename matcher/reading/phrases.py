@@ -29,7 +29,7 @@ def _of_band(items: Items, i: int) -> bool:
     near = range(max(0, i - _NEAR), i)
     return any(
         "mounting=band" in (items.said(j, "fact"), items.said(j, "weak"))
-        and items.clause[j] == items.clause[i]
+        and items.segment[j] == items.segment[i]  # `belly band, 4 arm`
         for j in near
     )
 

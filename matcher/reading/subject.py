@@ -56,6 +56,8 @@ def subject_at(items: Items, j: int) -> str | None:
         return _beside_shaft(items, j)
     if roles.get("fact") == "mounting=cradle" and "ring" in items.words[j] and subject is None:
         return _beside_ring(items, j)
+    if "flats" in roles and "shaft" in items.words[j] and items.words[j + 1] in ("is", "measures"):
+        return "other"  # `flat on shaft is 2 in. long`
     if items.words[j] == "can" and _is_verb(items, j):
         return None
     if subject == "other" and items.words[j] == "incl shaft" and items.scan.raw[items.last[j]][0] == "S":
