@@ -87,17 +87,20 @@ def _is_degrees(items: Items, j: int) -> bool:
     return (items.said(j, "unit") or items.said(j, "after")) in ("c", "f")
 
 
-def _degrees(items: Items, value: float, i: int, j: int) -> None:
+def _degrees(items: Items, value: float, i: int, j: int, strength: int = 1) -> None:
     unit = items.said(j + 1, "after") or items.said(j + 1, "unit")
     end = j + 1 if unit in ("c", "f") else j
-    _claim_degrees(items, value, (i, end), fahrenheit=unit == "f" or (unit is None and value > 90))
+    fahrenheit = unit == "f" or (unit is None and value > 90)
+    _claim_degrees(items, value, (i, end), strength, fahrenheit=fahrenheit)
 
 
-def _claim_degrees(items: Items, value: float, place: tuple[int, int], *, fahrenheit: bool) -> None:
+def _claim_degrees(
+    items: Items, value: float, place: tuple[int, int], strength: int = 1, *, fahrenheit: bool
+) -> None:
     if fahrenheit:
-        items.claim("ambient_c", round(fahrenheit_to_celsius(value)), *place)
+        items.claim("ambient_c", round(fahrenheit_to_celsius(value)), *place, strength)
     elif value <= 90:
-        items.claim("ambient_c", round(value), *place)
+        items.claim("ambient_c", round(value), *place, strength)
 
 
 _USUAL_AMBIENTS = frozenset({40, 45, 50, 55, 60, 65, 70, 104, 122, 131, 140, 149, 158})
@@ -114,7 +117,7 @@ def celsius(items: Items, i: int) -> None:
     if rise or (unit == "f" and not named and not (alone(items, i + 1) or _stands_alone(items, i))):
         return
     items.used[i] = True
-    _degrees(items, value, i, i)
+    _degrees(items, value, i, i, 1 if named else 0)
     letter = items.raw(i - 2)
     if letter in _CLASSES and items.word(i - 1) in _CELLS and items.word(i - 3) in _CELLS:
         items.claim("insulation_class", letter, i - 2)  # `F / 40C`

@@ -98,10 +98,12 @@ def _behind_fills(items: Items, j: int) -> int:
 
 
 def _opens_number(items: Items, j: int) -> bool:
-    """`TYPE AT-80-6`: capitals that touch a hyphen and figures are a part of the number."""
-    hyphen = items.word(j + 1) == "-" and items.is_glued(j) and items.is_glued(j + 1)
+    """`TYPE AT-80-6`, `PROG A44-71`: capitals that touch figures are a part of the number."""
     lettered = items.raw(j).isalpha() and items.raw(j).isupper() and items.word(j) not in _NUMBER_WORDS
-    return hyphen and lettered and items.has(j + 2, "num")
+    if not lettered or not items.is_glued(j):
+        return False
+    hyphen = items.word(j + 1) == "-" and items.is_glued(j + 1)
+    return items.has(j + 2 if hyphen else j + 1, "num")
 
 
 def _behind_names(items: Items, j: int) -> int:

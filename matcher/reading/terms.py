@@ -132,6 +132,8 @@ def _are_others(items: Items, i: int) -> bool:
 def qty(items: Items, i: int, _value: str) -> None:
     """`Qty 4`, `have 3`, `lot of 2`."""
     j = items.skip(i + 1, 1)
+    if items.word(j) == "(" and items.word(j + 2) == ")" and "of" in items.word(i):
+        j += 1  # `lot of (6)`
     if items.has(j, "num") and not items.has(j + 1, "unit") and not items.has(j + 1, "after"):
         if "kept" in items.word(i) and items.clause[j + 1 : j + 2] == [items.clause[j]]:
             return  # `I kept 2 for myself`
