@@ -171,7 +171,7 @@ def _does_something(items: Items, j: int) -> bool:
 
 def _of_terms(items: Items, i: int, value: str) -> bool:
     """`90 days parts only`, `returns: unopened, 30 days`: the state in which the terms hold."""
-    about = {"for_parts": ("warranty",), "new": ("returns",)}.get(value, ())
+    about = {"for_parts": ("warranty",), "new": ("returns", "restock")}.get(value, ())
     for j in range(i - 1, max(-1, i - 1 - _NEAR), -1):
         if items.segment[j] != items.segment[i]:
             break

@@ -10,6 +10,7 @@ from matcher.reading.spaced_code import RATED, further_pieces
 _ON_PLATES = "nothing on plates"
 """`SERIAL T88-0127` on a plate; in a listing `serial` may be the way a motor is controlled."""
 _NUMBER_LIKE = re.compile(r"[A-Za-z0-9]+(?:[-./ ][A-Za-z0-9]+)*")
+_TWO_CODES = re.compile(r"([A-Z]{1,5}-?\d[A-Z0-9-]+)/([A-Z]{1,5}-?\d[A-Z0-9-]+)")
 _SHORTEST_OTHER = 4  # `interchange T5 and T8` tells of leads
 _NAMES = 3
 _KINDS_OF_NUMBERS = frozenset(
@@ -60,10 +61,16 @@ def label(items: Items, i: int, field: str) -> None:
         if items.word(last + 1) == "?" and field == "other_numbers":
             continue  # `replaces TK-825-4? no`
         take(items, first, last)
-        if field in _PLAIN and not (field == "other_numbers" and len(text) < _SHORTEST_OTHER):
-            claim_number(items, field, text, first, last, strength)
+        two = _TWO_CODES.fullmatch(text) if field == "other_numbers" else None
+        for part in two.groups() if two else (text,):
+            _claim_plain(items, field, part, (first, last), strength)
     if field == "part_number" and not items.plate:
         brand.before(items, i, 1)
+
+
+def _claim_plain(items: Items, field: str, text: str, place: tuple[int, int], strength: int) -> None:
+    if field in _PLAIN and not (field == "other_numbers" and len(text) < _SHORTEST_OTHER):
+        claim_number(items, field, text, *place, strength)
 
 
 def _announced(items: Items, i: int, field: str) -> list[tuple[str, int, int]]:

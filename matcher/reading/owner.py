@@ -8,7 +8,8 @@ are known by their look even when neither stands there (`208-230`, `1075`, `460/
 from collections.abc import Callable, Mapping
 from functools import lru_cache
 
-from matcher.numeral import Numeral, numeral
+from matcher.numeral import Numeral
+from matcher.reading.alternatives import with_alternatives
 from matcher.reading.capacitor import is_capacitors, microfarad
 from matcher.reading.dual import amps_of_volts
 from matcher.reading.items import Items
@@ -22,15 +23,12 @@ _STRENGTHS = {"hp": 2, "kw/hp": 2, "hp/kw": 2, "rla": 0}  # a compressor's amper
 _WATTS = frozenset({None, "w", "kw", "w_in", "w_out", "ph~", "swallow"})
 _STRONG_UNITS = frozenset({"hp", "kw", "uf", "spd"})
 _DENOMINATORS = frozenset({"2", "3", "4", "5", "6", "8"})
+_SERVICE = frozenset({"sfa", "sf amps", "service amps", "max amps"})
 _TORN = frozenset("?_*.")
 _BRACKET = 12  # items
 _BEFORE_UNITS = frozenset({"full", "@", "rated"})
 _OF_STARTS = ("start", "locked", "inrush", "peak", "no load", "control", "heater", "brake")
 _LEADS_ON = frozenset({":", "="})
-_BETWEEN_VOLTS = frozenset(
-    {"wye", "delta", "star", "/", "or", "&", "y", "d", "δ", "and", "-", "to", "thru", "through"}
-)
-_TO = frozenset({"-", "to", "thru", "through"})
 
 
 def unit_after(items: Items, i: int) -> tuple[str | None, int]:
@@ -150,6 +148,8 @@ def own(items: Items, i: int) -> None:
                 items.used[behind] = True
             _claim(items, label, given, i, at if label != "swallow" else i)
             return
+    if unit == "swallow" and items.words[behind] in _SERVICE and "num" in items.roles[behind + 1]:
+        unit = None  # `13.2/6.6 SFA 14.4/7.2`: it labels the next one
     of_pair = unit == "swallow" and items.has(i - 1, "by")  # `1/2 x 6 studs`
     given = _read(unit, number) if unit and not of_pair else None
     if items.plate and given and (label or _is_parted(items, i)) and _fits_next(items, behind):
@@ -252,7 +252,7 @@ def _volts(items: Items, i: int, j: int, given: Given) -> Given:
         return NOTHING
     if given.get("volts") == "370":
         return NOTHING  # no supply has it; a capacitor named elsewhere
-    return _with_alternatives(items, i, given) if given else given
+    return with_alternatives(items, i, given) if given else given
 
 
 def _largest(items: Items, i: int, given: Given) -> Given:
@@ -297,21 +297,3 @@ _SPECIAL: Mapping[str, Callable[[Items, int, int, Given], Given]] = {
     "rpm": speed,
     "spd": taps,
 }
-
-
-def _with_alternatives(items: Items, i: int, given: Given) -> Given:
-    """Put `115 V / 230 V` together: the claim before is taken back into this one."""
-    last = items.claims[-1] if items.claims else None
-    if last is None or last.field != "volts" or i < 3 or items.clause[i] - last.clause > 1:
-        return given
-    k = i - 1
-    while k >= 0 and (items.word(k) in _BETWEEN_VOLTS or items.has(k, "unit")):
-        k -= 1
-    if i - k < 3 or not items.has(k, "num") or items.span(k, k)[0] < last.span[0]:
-        return given
-    sign = "-" if items.word(i - 1) in _TO and str(last.value).isdigit() else "/"
-    both = READERS["v"](numeral(f"{last.value}{sign}{given['volts']}"))
-    if both and "volts" in both:
-        items.claims.pop()
-        return both
-    return given
