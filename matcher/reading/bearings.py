@@ -6,6 +6,7 @@ from matcher.reading.items import Items
 _SOLD_APART = frozenset({"upgrade", "conversion", "kit", "kits", "option", "optional", "extra", "available"})
 
 
+_EITHER = frozenset({"or", "/"})
 _MAY_BE_PARTS = frozenset({"bushing", "bushings", "sleeve", "ball"})
 # `wire sleeve`, `rubber bushing`, `trailer ball`.
 _OF_PARTS = frozenset(
@@ -60,7 +61,7 @@ _SHOWS_PART = frozenset(
 def bearing(items: Items, i: int, value: str) -> None:
     """`sleeve`, `ball`: not as a part that is sold apart or needed."""
     others = (items.said(i + 2, "bearing"), items.said(i - 2, "bearing"))
-    wavers = "or" in (items.word(i + 1), items.word(i - 1)) and any(
+    wavers = not _EITHER.isdisjoint((items.word(i + 1), items.word(i - 1))) and any(
         other not in (None, value) for other in others
     )
     if not (denied(items, i) or wavers or _is_part(items, i) or _is_extra(items, i)):

@@ -22,6 +22,7 @@ _BEFORE_SENTENCE = frozenset("\n.;|?!")
 _STEPPED_OVER = frozenset({"#", "-", "brand", ",", "number", "no"})
 _DAYS = frozenset({"monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday", "noon"})
 _STEPS = 4
+_LIKE = frozenset({"style", "type", "like", "compatible", "equivalent", "equiv", "brand style"})
 _AGENCIES = frozenset({"UL", "CUL", "CSA", "CE", "ETL", "RU", "NEMA", "IEC", "ISO", "ROHS"})
 _CALLS = frozenset({"it's", "its", "is", "this", "has"})
 
@@ -39,6 +40,8 @@ def is_name(items: Items, k: int) -> bool:
         return False
     if (items.is_glued(k - 1) and _opens_code(items.raw(k - 1))) or _opens_number(items, k):
         return False  # `M0DEL`, `TK4411`, `U-DUO 33`
+    if items.word(k + 1) in _LIKE and (items.is_glued(k) or items.word(k + 1) == "style"):
+        return False  # `PMI-style motor`
     # `Gebläsemotor`: such a word says what it is, not who made it.
     return items.word(k) not in ordinary() and items.word(k)[-5:] != "motor"
 

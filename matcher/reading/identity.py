@@ -58,7 +58,8 @@ def label(items: Items, i: int, field: str) -> None:
         return
     items.used[i] = True
     for text, first, last in codes:
-        if items.word(last + 1) == "?" and field == "other_numbers":
+        asked = items.word(last + 1) == "?" or items.has(last + 1, "takeback")
+        if asked and field == "other_numbers":
             continue  # `replaces TK-825-4? no`
         take(items, first, last)
         two = _TWO_CODES.fullmatch(text) if field == "other_numbers" else None

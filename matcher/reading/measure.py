@@ -14,6 +14,7 @@ _NOT_INCHES = frozenset(
 )
 """What stands behind `in` where it is no unit: `3 in stock`, `2 in the box`."""
 _FLAT = frozenset({"flat", "a flat", "with a flat", "with flat", "has a flat"})
+_ONE_FLAT = frozenset({"single flat", "one flat", "1 flat", "one side flat"})
 _OPENS = frozenset("\n|;•*")
 _VULGAR = frozenset("½¼¾⅛⅜⅝⅞")
 _KEYS = frozenset(
@@ -86,7 +87,7 @@ def _is_of_other(items: Items, i: int, label: int) -> bool:
         return True
     if items.has(i - 1, "money") or (items.has(i + 1, "money") and not items.has(i + 2, "num")):
         return True
-    if items.word(label) in _FLAT or _is_of_key(items, i, label) or _is_former(items, i):
+    if _is_of_flat(items, i, label) or _is_of_key(items, i, label) or _is_former(items, i):
         return True  # `flat 1-1/2 long`
     # `2 in. flat`: as long as the flat is
     return (
@@ -97,10 +98,23 @@ def _is_of_other(items: Items, i: int, label: int) -> bool:
     )
 
 
+def _is_of_flat(items: Items, i: int, label: int) -> bool:
+    """`flat 1-1/2 long`, `single flat 4" long`: how long the flat is."""
+    if items.word(label) in _FLAT:
+        return True
+    j = i + 2 if items.said(i + 1, "after") in LENGTHS else i + 1
+    return items.word(label) in _ONE_FLAT and items.said(j, "aspect") == "len"
+
+
 def _is_count(items: Items, i: int, value: float) -> bool:
     """`4 stud mount`; not `3.0 bolt circle`, `1/2 x 4 stud`."""
-    counted = value in _COUNTS and items.word(i + 1).startswith(_COUNTED)
+    counted = value in _COUNTS and _names_counted(items.word(i + 1))
     return counted and items.said(i + 1, "subject") != "bolt" and not items.has(i - 1, "by")
+
+
+def _names_counted(said: str) -> bool:
+    """`stud mount`, `mounting lugs`."""
+    return said.startswith(_COUNTED) or said.rpartition(" ")[2].startswith(_COUNTED)
 
 
 def _is_tolerance(items: Items, i: int) -> bool:
