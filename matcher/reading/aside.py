@@ -20,6 +20,8 @@ _ASKED = 6
 _FAR = 60  # items; nothing is looked for farther away, so that the work stays linear
 _PARTS = frozenset(",;()\n")
 _LABELS = frozenset({"rotlabel", "brglabel", "encl", "frame", "label", "poslabel", "protlabel"})
+_CHANGEABLE = frozenset({"insclass", "brglabel", "encl", "frame", "amb"})
+"""Labels of what a shop changes: `INS: upgraded to F`."""
 _PRINTED = frozenset({"plate", "nameplate", "tag", "label", "sticker", "stamped", "rated", "fla"})
 _OPENS = frozenset("(,-")
 _ENDS = frozenset(").;|\n!")
@@ -90,6 +92,13 @@ def is_printed(items: Items, i: int) -> bool:
         if not _PRINTED.isdisjoint(items.words[j].split()):
             return True
     return False
+
+
+def ends_in_label(items: Items) -> bool:
+    """Say whether the last item so far labels a value of a motor that a shop may have changed."""
+    i = len(items.roles) - 1
+    i -= i > 0 and items.scan.words[items.first[i]] in (":", "=")
+    return i >= 0 and not _CHANGEABLE.isdisjoint(items.roles[i])
 
 
 def affirm(items: Items) -> None:

@@ -24,6 +24,7 @@ _DAYS = frozenset({"monday", "tuesday", "wednesday", "thursday", "friday", "satu
 _STEPS = 4
 _LIKE = frozenset({"style", "type", "like", "compatible", "equivalent", "equiv", "brand style"})
 _AGENCIES = frozenset({"UL", "CUL", "CSA", "CE", "ETL", "RU", "NEMA", "IEC", "ISO", "ROHS"})
+_NAMES_FOLLOW = frozenset({"brand", "maker", "mfr", "manufacturer", "marca", "marque", "hersteller"})
 _CALLS = frozenset({"it's", "its", "is", "this", "has"})
 
 
@@ -97,6 +98,7 @@ def _near(items: Items, k: int) -> bool:
 
 def claim_name(items: Items, first: int, last: int, strength: int) -> None:
     """Claim the items from `first` to `last` as the maker's name, as written."""
+    last -= last > first and items.scan.gaps[items.last[last]] == "-"  # `KARROWGATE HERM-X`
     name = written(items, items.first[first], items.last[last]).removesuffix("'s").removesuffix("’s")
     if items.plate and any(items.word(k) in things("company") for k in range(first + 1, last + 1)):
         name = mended(items, items.first[first], items.last[last])  # `ARDWELM M0T0RS`
@@ -139,7 +141,7 @@ def _may_be_labelled(items: Items, i: int, j: int) -> bool:
     if items.raw(j)[:1].isupper():
         return True
     word = items.raw(j)
-    return items.word(i) == "brand" and word.isalpha() and len(word) > 4 and word not in ordinary()
+    return items.word(i) in _NAMES_FOLLOW and word.isalpha() and len(word) > 4 and word not in ordinary()
 
 
 def before(items: Items, start: int, strength: int = 2) -> None:
@@ -173,6 +175,12 @@ def before(items: Items, start: int, strength: int = 2) -> None:
         last -= 1  # the series letters of a number: `Huberlein HL 63`
     if k < last:
         claim_name(items, k + 1, last, strength)
+
+
+def in_brackets(items: Items, j: int) -> None:
+    """`Part # 9721-D (Vintorel)`: a name that is all of the bracket behind a number."""
+    if items.word(j) == "(" and items.word(j + 2) == ")" and is_name(items, j + 1):
+        claim_name(items, j + 1, j + 1, 0)
 
 
 def _lower_name(items: Items, k: int, start: int) -> bool:

@@ -11,7 +11,7 @@ _SHAPE = re.compile(r"[A-Za-zÀ-ÖØ-öø-ÿ0-9]+(?:[-./_][A-Za-zÀ-ÖØ-öø-ÿ
 _NO_CODE = re.compile(
     r"(?:4[28]|56|66|14[35]|18[24]|21[35]|25[46])[A-Z]{1,2}"  # NEMA frames
     r"|FR-(?:4[28]|56|66|14[35]|18[24]|21[35]|25[46])[A-Z]{0,2}|HZ-(?:50|60)|PH-[13]|(?:MFD|UF)-\d{3}V?(?:AC)?|IEC-?\d{2,3}[A-Z]?|IP-?\d\d[A-Z]?|IM-?B?\d+|B\d{1,2}|S\d|R-?\d{2,3}[A-Z]?"
-    r"|\d+(?:[.,/-]\d+)*(?:ST|ND|RD|TH|S|X|K|M|AM|PM|PCS?|AWG|GA|LBS?|OZ|MM|CM|IN|FT|YRS?|W|WIRE)?"
+    r"|\d+(?:[.,/-]\d+)*(?:ST|ND|RD|TH|R|S|X|K|M|AM|PM|PCS?|AWG|GA|LBS?|OZ|MM|CM|IN|FT|YRS?|W|WIRE)?"
     r"|\d+(?:[.,/-]\d+)*[Xx]\d+(?:[.,/Xx-]\d+)*(?:IN)?"
     r"|(?:MID|PRE|POST|CIRCA|EARLY|LATE|CAT|CLASS|TYPE|RS|ISO|EN|DIN|UL|NEMA|MG|GROUP|DIV|COVID)-?\d+\w*",
     re.IGNORECASE,

@@ -71,11 +71,26 @@ def _of_another_piece(items: Items, i: int, value: str) -> bool:
     """`a second, dead, module`, `DOA return 10 days`: another thing's state, or a term of the sale."""
     if value != "for_parts":
         return False
+    if items.word(i - 1) in ("that", "which") and _of_origin(items, i):
+        return True
     if items.word(i) in _HARMED and _is_piece_of_motor(items, i):
         return True
     k = i + 1 + (items.word(i + 1) == ",")
     doa = items.word(i) in ("doa", "dead on arrival")
     return "module" in items.roles[k] or (doa and not {"returns", "warranty"}.isdisjoint(items.roles[i + 1]))
+
+
+_FAR = 14  # items
+
+
+def _of_origin(items: Items, i: int) -> bool:
+    """`I took it off a 3/4 hp motor that burned up`: what it comes from, not what is sold."""
+    for j in range(i - 2, max(-1, i - _FAR), -1):
+        if items.segment[j] != items.segment[i]:
+            return False
+        if "origin" in items.roles[j] or items.word(j) in ("off", "off a", "off of", "took it off"):
+            return True
+    return False
 
 
 _HARMED = frozenset({"broken", "cracked", "bent", "broke", "snapped"})

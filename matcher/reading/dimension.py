@@ -63,7 +63,9 @@ def lengths(items: Items) -> None:
 
 
 def _claim(items: Items, group: list[Length], subject: str | None, *, same_clause: bool) -> None:
-    if subject == "leads" and _aspect(items, group[0]) == "dia":
+    label = group[0].label
+    spent = label > 0 and items.has(label - 1, "num") and items.used[label - 1]  # `5-5/8 dia. 37" leads`
+    if subject == "leads" and not spent and _aspect(items, group[0]) == "dia":
         subject = None
     if subject is None and len(group) == 1:
         subject = _goes_on(items, group[0])

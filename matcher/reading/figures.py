@@ -96,7 +96,8 @@ def _go_on(words: Words, token: int, figures: str, after: int) -> tuple[str, int
         more = words[after + comma]
         return f"{figures}{'–' if '/' in more else '/'}{more}", 1 + comma
     if _joins(words, figures, after) or _is_share(words, figures, token, after):
-        return f"{figures}{_JOINTS[following]}{words[after + 1]}", 2
+        joint = "–" if "–" in figures and following in _AND else _JOINTS[following]
+        return f"{figures}{joint}{words[after + 1]}", 2
     return figures, 0
 
 

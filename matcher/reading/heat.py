@@ -111,6 +111,15 @@ def celsius(items: Items, i: int) -> None:
     unit = items.said(i + 1, "unit") or items.said(i + 1, "after")
     if unit not in ("c", "f") or items.used[i] or items.numbers[i].value not in _USUAL_AMBIENTS:
         return
+    if (
+        items.word(i + 3) == "p"
+        and items.is_glued(i + 2)
+        and items.word(i + 2) in ("1", "3")
+        and items.word(i) in ("50", "60")
+    ):
+        items.used[i] = True  # `60C 1P`: cycles and phase
+        items.claim("hertz", items.numbers[i].text, i, i + 1, 0)
+        return
     value = items.numbers[i].value or 0.0
     named = items.has(items.skip(i + 2, 1), "amb")
     rise = items.word(items.skip(i - 1, -1)) in ("rise", "temp rise") or _is_rise(items, i + 2)

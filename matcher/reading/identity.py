@@ -67,6 +67,7 @@ def label(items: Items, i: int, field: str) -> None:
             _claim_plain(items, field, part, (first, last), strength)
     if field == "part_number" and not items.plate:
         brand.before(items, i, 1)
+        brand.in_brackets(items, codes[0][2] + 1)
 
 
 def _claim_plain(items: Items, field: str, text: str, place: tuple[int, int], strength: int) -> None:

@@ -10,7 +10,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from matcher.numeral import Numeral, numeral
-from matcher.reading.aside import ask, figure_follows, goes_on, heed, is_printed, set_apart
+from matcher.reading.aside import ask, ends_in_label, figure_follows, goes_on, heed, is_printed, set_apart
 from matcher.reading.figures import EIGHTHS, FIRST_OF_NUMBER, GOES_ON, gather
 from matcher.reading.scan import Scan, scan, unjoin
 from matcher.reading.spelled import spelled
@@ -34,8 +34,6 @@ SEGMENT_ENDS = frozenset("\n|;.!?")
 CLAUSE_ENDS = frozenset(",+→") | TURNS
 _FRESH = TURNS | {"*"}
 """Signs and words behind which no denial goes on."""
-_CHANGEABLE = frozenset({"insclass", "brglabel", "encl", "frame", "amb"})
-"""Labels of what a shop changes: `INS: upgraded to F`."""
 _BRACKETS = frozenset("()[]")
 _OPENING = frozenset("([")
 _EXCLAIMED = ["!", ")"]
@@ -173,7 +171,7 @@ class Items:
         if "corrects" in roles or "takeback" in roles:
             self.turned.append(len(self.roles))
         if "mute" in roles:
-            if "fill" in roles and self._labels(len(self.roles) - 1):
+            if "fill" in roles and ends_in_label(self):
                 return muted  # `INS: upgraded to F`
             return roles["mute"]
         if "here" in roles:
@@ -185,11 +183,6 @@ class Items:
             return "clause"
         heed(self, roles, after, clause)
         return muted
-
-    def _labels(self, i: int) -> bool:
-        """Say whether the last item so far labels a value of a motor that may have been changed."""
-        i -= i > 0 and self.scan.words[self.first[i]] in (":", "=")
-        return i >= 0 and not _CHANGEABLE.isdisjoint(self.roles[i])
 
     def _sign(self, sign: str, token: int, place: tuple[int, int, str]) -> tuple[Roles, int, int, str]:
         """Return the roles of a sign and the clause, segment and muting that it leads to."""

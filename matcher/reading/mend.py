@@ -46,6 +46,8 @@ _JOINED = re.compile(
 """How a supply is joined: `Y400 V`, `D230 V`, `230Δ/400Y V`."""
 _POINT = re.compile(r"(?<=MFD)\.(?=\d{3} ?V)|(?<=UF)\.(?=\d{3} ?V)")
 _CYCLES = re.compile(r"\bH2(?=[.:]? ?[56][0O]\b)|(?<=[56][0O])( ?)H2\b")
+_TEN = re.compile(r"(?<![\w./-])[lI|][O0]{1,2}(?= {0,2}(?:MFD|UF)\b)")
+_LONE_PHASE = re.compile(r"\b(PH(?:ASE)?[ .:]{1,16})[lI|](?![\w./])")
 _MICROFARAD = re.compile(r"(?<=\d)( ?)MF[O0]\b")
 _FRAME = re.compile(r"(?<=\bFR )(?:4[BS8]|[S5]6)(?=[YZCH]?\b)|(?<=\bFRAME )(?:4[BS8]|[S5]6)(?=[YZCH]?\b)")
 _ONE = re.compile(
@@ -166,6 +168,8 @@ def mend_plate(text: str) -> str:
     text = _MIXED.sub(_mixed, text)
     text = _BEFORE_UNIT.sub(_labelled, _LABELLED.sub(_labelled, text))
     text = _SERVICE_FACTOR.sub(lambda found: found.group().translate(_TO_FIGURES), text)
+    text = _TEN.sub(lambda found: found.group().translate(_TO_FIGURES), text)
+    text = _LONE_PHASE.sub(r"\g<1>1", text)
     text = _POINT.sub(" ", text)
     text = _CYCLES.sub(r"\1HZ", text)
     text = _FRAME.sub(lambda found: "48" if found.group()[0] == "4" else "56", text)

@@ -14,6 +14,8 @@ _ONLY_BEHIND = frozenset(
 )
 _PARCELS = frozenset("📦🚚📮✉")  # right before a sum; elsewhere they are ornaments
 _APART = frozenset({"or", "/", "|", "but"})
+_IF_SENT = frozenset({"to your door", "if", "if i", "if you", "if we", "when"})
+"""What stands behind the whole sum for who has it sent: `$40 picked up, $55 if I have to ship it`."""
 _TAXES = frozenset({"iva", "vat", "mwst", "ust", "tva", "tax", "btw", "moms", "gst"})
 _IN_ALL = frozenset({"total", "all in", "altogether", "in all", "all told"})
 _FIRM = frozenset({"firm", "obo", "ono", "cash", "net", "each", "ea"})
@@ -127,7 +129,7 @@ def _pair(items: Items, sums: list[Sum]) -> None:
     if two.role is None and _is_added(items, one, two):
         two.role = "ship"
     elif (
-        (two.role == "shipped" or (two.role == "ship" and items.word(two.last + 1) == "to your door"))
+        (two.role == "shipped" or (two.role == "ship" and items.word(two.last + 1) in _IF_SENT))
         and one.role in (None, "price")
         and one.amount < two.amount
         and _local(items, one)

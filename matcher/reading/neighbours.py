@@ -1,8 +1,10 @@
 """What a figure without unit or label is by the figures and words right beside it."""
 
+from collections.abc import Container
+
 from matcher.numeral import Numeral
 from matcher.reading.items import Items
-from matcher.reading.quantities import READERS, Given
+from matcher.reading.quantities import BARE_SPEED, READERS, Given
 
 _CYCLES_AND_PHASE = {
     text: (hertz, int(phase))
@@ -14,6 +16,8 @@ _CYCLES_AND_PHASE = {
 _THREE_PHASE = frozenset({"3/60", "60/3", "60/1"})
 """No power and no date looks so; `1/60` may be a small fan's hp."""
 _AT = frozenset({"@", "at"})
+_LETTERS = frozenset("rsp")
+_SPEEDS = frozenset(map(str, BARE_SPEED))
 _ON = _AT | {"on"}
 _AMPERES = frozenset({"a", "A"})
 _POWERS = frozenset({"1/20", "1/15", "1/12", "1/10", "1/8", "1/6", "1/5", "1/4", "1/3", "1/2", "3/4"})
@@ -33,6 +37,8 @@ def by_neighbours(items: Items, i: int, number: Numeral) -> Given | None:
     `3.6 A @ 208, 3.4 @ 230`: amperes at their volts; `115, not 230`: volts.
     """
     roles, before, behind = items.roles, items.words[i - 1], items.words[i + 1]
+    if behind in _LETTERS and items.is_glued(i):
+        return _lettered(items, i, number, behind)
     if number.text in _CYCLES and "num" in roles[i + 1] and roles[i + 2].get("unit") == "ph":
         return {"hertz": number.text}
     if number.text in _POWERS and "num" in roles[i + 1]:
@@ -50,6 +56,20 @@ def by_neighbours(items: Items, i: int, number: Numeral) -> Given | None:
     if supply and (before in ("/", "-") or number.text in _THREE_PHASE or _behind_volts(items, i)):
         return {"hertz": supply[0], "phase": supply[1]}
     return None
+
+
+def _lettered(items: Items, i: int, number: Numeral, letter: str) -> Given | None:
+    """`60C 1P 1075R 4S`: phase, speed and taps by their letters, one right behind the other."""
+    if letter == "r":
+        return {"rpm": (int(number.text),)} if number.text in _SPEEDS else None
+    if letter == "s":
+        return READERS["spd"](number) if _is_cell(items, i - 2, "r", _SPEEDS) else None
+    return READERS["ph"](number) if _is_cell(items, i - 2, "c", _CYCLES) else None
+
+
+def _is_cell(items: Items, k: int, letters: str, figures: Container[str]) -> bool:
+    touches = k in items.numbers and items.is_glued(k)
+    return touches and items.words[k + 1] in letters and items.numbers[k].text in figures
 
 
 def _is_current(items: Items, k: int) -> bool:

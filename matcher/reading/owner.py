@@ -16,15 +16,14 @@ from matcher.reading.items import Items
 from matcher.reading.neighbours import by_neighbours
 from matcher.reading.quantities import NOTHING, READERS, Given, by_look
 from matcher.reading.speed_range import speed, taps
+from matcher.reading.torn import damaged, in_code, is_parted, lost_stroke
 
 LENGTHS = frozenset({"in", "mm", "cm", "ft", "m"})
 _NO_LOOK = frozenset({"money", "subject", "by"})
 _STRENGTHS = {"hp": 2, "kw/hp": 2, "hp/kw": 2, "rla": 0}  # a compressor's amperes count where no others stand
 _WATTS = frozenset({None, "w", "kw", "w_in", "w_out", "ph~", "swallow"})
 _STRONG_UNITS = frozenset({"hp", "kw", "uf", "spd"})
-_DENOMINATORS = frozenset({"2", "3", "4", "5", "6", "8"})
 _SERVICE = frozenset({"sfa", "sf amps", "service amps", "max amps"})
-_TORN = frozenset("?_*.")
 _BRACKET = 12  # items
 _BEFORE_UNITS = frozenset({"full", "@", "rated"})
 _OF_STARTS = ("start", "locked", "inrush", "peak", "no load", "control", "heater", "brake")
@@ -65,6 +64,10 @@ def label_before(items: Items, i: int) -> tuple[str | None, int]:
         return "A", j
     if items.words[j] == ":" and roles[j - 1].get("unit") == "A" and _begins(items, j - 1):
         return ("A" if not items.used[j - 1] else None), j - 1  # `a: 1.7`
+    if items.plate and items.words[j] == "." and "unit" in roles[j - 1]:
+        j -= 1  # `A. .95/.70`
+        if roles[j]["unit"] == "A":
+            return (None if items.used[j] else "A"), j
     if "fill" in roles[j]:
         j = items.skip(j, -1)
     if items.words[j] == ")" and items.words[j - 2] == "(":
@@ -81,7 +84,7 @@ def label_before(items: Items, i: int) -> tuple[str | None, int]:
     said = before.get("before") or before.get("unit")
     if said == "A" and not _is_label(items, j, i):
         return None, j
-    if said and j and items.words[j - 1] == "-" and _in_code(items, j, i):
+    if said and j and "num" not in items.roles[j - 1] and in_code(items, j, i):
         return None, j
     return said, j
 
@@ -98,12 +101,6 @@ def _bracketed(items: Items, j: int, i: int) -> tuple[str | None, int]:
     labels = items.word(i - 1) in _LEADS_ON and items.word(outer)[:1].isalpha() and not items.used[inner]
     labels = labels and not any(items.word(k).startswith(_OF_STARTS) for k in (outer - 1, outer))
     return (said if labels else None), inner
-
-
-def _in_code(items: Items, j: int, i: int) -> bool:
-    """`OL-HP8`: letters that touch a hyphen with capitals before it and their figure are a code's."""
-    touches = items.is_glued(j) and items.is_glued(j - 1) and items.is_glued(j - 2) and j == i - 1
-    return touches and items.raw(j - 2).isupper() and not items.roles[j - 2]
 
 
 def _is_label(items: Items, j: int, i: int) -> bool:
@@ -129,7 +126,7 @@ def own(items: Items, i: int) -> None:
     """Find the owner of number `i` and let it claim."""
     before = items.words[i - 1]
     stroke = before == "/" or items.words[i + 1] == "/"
-    if items.used[i] or before == "point" or (stroke and _damaged(items, i)):
+    if items.used[i] or before == "point" or (stroke and damaged(items, i)):
         return
     number = items.numbers[i]
     label, at = label_before(items, i)
@@ -152,19 +149,13 @@ def own(items: Items, i: int) -> None:
         unit = None  # `13.2/6.6 SFA 14.4/7.2`: it labels the next one
     of_pair = unit == "swallow" and items.has(i - 1, "by")  # `1/2 x 6 studs`
     given = _read(unit, number) if unit and not of_pair else None
-    if items.plate and given and (label or _is_parted(items, i)) and _fits_next(items, behind):
+    if items.plate and given and (label or is_parted(items, i)) and _fits_next(items, behind):
         return  # `VOLTS 1151 RPM 1075`: misread volts
     if unit and given is not None:
         items.used[behind] = True
         _claim(items, unit, given, i, behind)
     elif unit in (None, "ph", "spd", "A") or not items.is_glued(i):
         _claim_by_look(items, i, number)
-
-
-def _is_parted(items: Items, i: int) -> bool:
-    """`VOLTS 1 15 HP 1/4`: a figure with a blank in it."""
-    labelled = "unit" in items.roles[i - 2] and not items.used[i - 2]
-    return i > 1 and labelled and "num" in items.roles[i - 1] and items.scan.gaps[items.last[i - 1]] == " "
 
 
 def _fits_next(items: Items, behind: int) -> bool:
@@ -177,15 +168,6 @@ def _fits_next(items: Items, behind: int) -> bool:
 def _labels_next(items: Items, behind: int) -> bool:
     """`LR amps 12.5 FL amps 2.1`: the unit behind a figure is the label of the next one."""
     return items.has(behind + 1, "num") and not items.has(behind + 2, "unit")
-
-
-def _damaged(items: Items, i: int) -> bool:
-    """Say whether a figure beside a stroke is torn off (`1/.`, `?/3`) or its fraction misread (`HP 3/A`)."""
-    if items.words[i - 1] == "/" and i > 1 and items.words[i - 2] in _TORN and items.is_glued(i - 1):
-        return True
-    torn = items.words[i + 1] == "/" and items.is_glued(i) and i + 2 < len(items) and items.is_glued(i + 1)
-    letter = items.plate and len(items.word(i + 2)) == 1 and items.said(i - 1, "unit") == "hp"
-    return torn and (not items.roles[i + 2] or letter)
 
 
 def _claim_by_look(items: Items, i: int, number: Numeral) -> None:
@@ -266,21 +248,9 @@ def _largest(items: Items, i: int, given: Given) -> Given:
     return given
 
 
-def _lost_stroke(items: Items, i: int) -> bool:
-    """`1 3 hp`: who has no key for the stroke leaves it out."""
-    one = items.numbers.get(i - 1)
-    return (
-        one is not None
-        and one.text == "1"
-        and items.numbers[i].text in _DENOMINATORS
-        and not items.used[i - 1]
-        and items.clause[i - 1] == items.clause[i]
-    )
-
-
 def _power(items: Items, i: int, j: int, given: Given) -> Given:
     """`1/3 or 1/2`: the seller wavers; both values are claimed, in doubt."""
-    if _lost_stroke(items, i):
+    if lost_stroke(items, i):
         return NOTHING
     if "|" not in items.numbers[i].text:
         return _largest(items, i, given)

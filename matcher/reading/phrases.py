@@ -1,5 +1,6 @@
 """Words that are a fact by themselves, and labels whose value is a letter, a code or a temperature."""
 
+import re
 from collections.abc import Callable
 
 from matcher.reading.denial import absent, denied, is_none, is_refused
@@ -54,7 +55,7 @@ def fact(items: Items, i: int, value: str) -> None:
     vague = (field == "enclosure" and items.word(i) in _VAGUE) or items.word(i) in _OF_KEY_ALONE
     vague = vague or items.word(i) == "one shaft"  # `one shaft has a flat` counts nothing
     items.claim(field, _VALUES.get(said, said), i, strength=0 if vague else 1)
-    if said == "polyphase" and items.word(i)[:1] == "3":
+    if said == "polyphase" and _THREE.search(items.word(i)):
         items.claim("phase", 3, i)  # `3 PH INDUCTION MOTOR`
 
 
@@ -123,6 +124,7 @@ def protector(items: Items, i: int, value: str) -> None:
     items.claim("protector", value, i, strength=strength)
 
 
+_THREE = re.compile(r"^3|three|triphas|trifas|trifás|drehstrom")
 _THICKEST = 1.63  # inch; of a shaft
 
 

@@ -127,7 +127,14 @@ def either(items: Items, i: int, _value: str) -> None:
     """Reversible by plug, leads or program; not `doesn't say reversible`, `rotation programmed CCW`."""
     refused = items.word(i + 1) in (":", "=", "?") and items.word(i + 2) in ("no", "none", "n")
     told = "program" in items.word(i) and {"turn", "turnview"} & items.roles[i + 1].keys()
-    if told or refused or denied(items, i) or (items.word(i)[-2:] == "cw" and _asks_which(items, i)):
+    depends = items.word(i + 1)[:6] == "depend"  # `cw/ccw depends which end`
+    if (
+        told
+        or refused
+        or depends
+        or denied(items, i)
+        or (items.word(i)[-2:] == "cw" and _asks_which(items, i))
+    ):
         return
     items.claim("turn", ("either", None), i)
 

@@ -5,6 +5,7 @@ from itertools import pairwise
 
 from matcher.reading.items import Items
 
+_TAKES = frozenset({"take", "takes", "buy", "buys", "all", "both", "if you take", "if u take", "take all"})
 _OR_MORE = frozenset({"+", "or more", "up", "and up", "pcs", "pieces", "units"})
 INCLUDES = frozenset({"incl", "including", "includes", "inc", "inkl", "incluye", "inklusive"})
 """Words behind a price that shipping is a part of it."""
@@ -57,6 +58,8 @@ def is_for_many(items: Items, said: Sum) -> bool:
     k = said.last + 1
     while items.word(k) in ("ea", "each", "apiece"):
         k += 1
+    if k > said.last + 1 and items.word(k)[:2] == "if" and not _TAKES.isdisjoint(items.words[k : k + 4]):
+        return True  # `$15 ea if you take all`
     if items.word(k)[:4] == "for " and items.word(k + 1) in _OR_MORE:
         return True
     least = items.numbers.get(k + 1) if items.word(k) in ("from", "ab") else None

@@ -32,7 +32,7 @@ _HEEDED = frozenset(
 )
 TURNS = frozenset({"but", "although", "though", "however"})
 """Words that begin another thought: they part clauses as a comma does."""
-_SHAFT = frozenset({"shaft", "shafts", "shft", "shfts", "sft"})
+_SHAFT = frozenset({"shaft", "shafts", "shft", "shfts", "sft", "arbre", "welle", "eje", "albero", "flecha"})
 _PARTS = frozenset({"wheel", "bracket", "band", "harness"})
 _DIAMETERS = frozenset({"dia", "diameter", "durchmesser", "diamètre", "od", "ø"})
 _OF_SHAFT = frozenset({"fact", "flats"})  # `keyed shaft`, `double shaft`: what follows is about the shaft
