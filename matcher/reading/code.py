@@ -24,6 +24,7 @@ _RATED = re.compile(
     r"(?:HZ[56]0|PH[13]|FR(?:42|48|56|66|14[35]|18[24])[A-Z]{0,3}|RPM\d{3,4}|CAP\d+(?:\.\d+)?/(?:370|440)|AMB\d0C)"
     r"(?![A-Z]*\d{3})"
 )
+_UNIT_FIRST = re.compile(r"(?:RPM|HP|HZ|VAC|VOLTS?|AMPS?|PH|MFD|UF|SPD)/\d", re.IGNORECASE)
 _LONGEST = 24  # tokens behind the first one of a code
 _REMEMBERED = 20_000  # words that stand together come back in listing after listing
 _LETTERS = re.compile(r"[^\W\d_]+")
@@ -80,8 +81,8 @@ def is_code(text: str) -> bool:
     letters = _LETTERS.findall(text)
     if not letters or not any(char.isdigit() for char in text) or _RATING.search(text):
         return False
-    if "-" not in text and _RATED.match(text):
-        return False  # `HZ60PH1FR48YZ`, `FR48YZ`
+    if _UNIT_FIRST.match(text) or ("-" not in text and _RATED.match(text)):
+        return False  # `1725 RPM/4P`, `HZ60PH1FR48YZ`, `FR48YZ`
     if text == text.lower() and ("-" not in text or text[0].isdigit()):
         return False
     if all(_stands_alone(word.lower()) for word in letters):
