@@ -69,6 +69,8 @@ def _of_new(items: Items, i: int) -> bool:
 
 def _of_another_piece(items: Items, i: int, value: str) -> bool:
     """`a second, dead, module`, `DOA return 10 days`: another thing's state, or a term of the sale."""
+    if value == "new" and "goods" in items.roles[i + 1] and not items.has(i + 2, "motor"):
+        return items.clause[i + 1] == items.clause[i]  # `brand new capacitor included`
     if value != "for_parts":
         return False
     if items.word(i - 1) in ("that", "which") and _of_origin(items, i):

@@ -47,6 +47,9 @@ def free_shipping(items: Items, i: int, _value: str) -> None:
             return
     if items.word(i - 1) in ("no", "not") or _counts(items, i + 1) or _from_a_sum_on(items, i):
         return
+    if items.word(i) in ("ship free", "ships free") and items.word(i - 1) in ("returns", "return"):
+        items.claim("return_shipping", "seller", i - 1, i)
+        return
     items.claim("shipping", 0.0, i)
 
 

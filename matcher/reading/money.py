@@ -24,6 +24,7 @@ _EXCLUDES = frozenset({"buyer", "excl", "excluding", "excludes", "before", "exc"
 _EXTRA = frozenset(
     {"not", "extra", "additional", "collect", "calculated", "quoted", "separate", "excluded", "tbd", "actual"}
 )
+_TO_SEND = frozenset({"to ship", "to mail", "to post", "to send", "to deliver"})
 _DENIES = frozenset({"payer", "no", "not"})
 
 
@@ -209,6 +210,10 @@ def _role(items: Items, sums: list[Sum], k: int) -> str | None:
         return "ship"  # `Shipping? 20 bucks gets it anywhere`
     if close == "not" and items.word(label) == "cost" and items.word(label + 1) == ":":
         return None  # `cost: $27` in a list of labels
+    if items.word(label) == ")" and _before_bracket(items, label, start) == "ship":
+        return "ship"
+    if items.word(said.last + 1) in _TO_SEND and close != "price":
+        return "ship"  # `it costs $21 to ship`
     if close == "ship" and items.has(said.last + 1, "notprice"):
         return "not"  # `shipping $15.80 expedited`
     if close:
@@ -218,6 +223,14 @@ def _role(items: Items, sums: list[Sum], k: int) -> str | None:
     if "not" in (behind, ahead):
         return "not"
     return ahead or behind
+
+
+def _before_bracket(items: Items, label: int, start: int) -> str | None:
+    """`Standard shipping (3-5 days): $11.99`: what stands before the bracket labels the sum."""
+    for j in range(label - 1, max(start, label - 1 - _BACK), -1):
+        if items.word(j) == "(":
+            return _kind(items, j - 1)
+    return None
 
 
 def _ahead(items: Items, said: Sum, stop: int) -> str | None:

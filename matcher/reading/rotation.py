@@ -61,6 +61,7 @@ def _both_ways(items: Items, i: int, which: str) -> bool:
 
 
 _WHEELS = ("wheel", "blade", "impeller", "prop", "propeller")
+_SCREWS = ("screw", "nut", "bolt", "knob")  # `turn the set screw counterclockwise`
 _CHOICE = frozenset(
     {
         "need",
@@ -88,7 +89,8 @@ def _of_wheel(items: Items, i: int) -> bool:
     for j in range(i - 1, max(-1, i - 1 - _NEAR), -1):
         if items.segment[j] != items.segment[i] or "motor" in items.roles[j] or "unit" in items.roles[j]:
             return False
-        if items.word(j).endswith(_WHEELS):
+        word = items.word(j).removesuffix(" is")
+        if word.endswith(_WHEELS) or (word.endswith(_SCREWS) and items.clause[j] == items.clause[i]):
             return True
     return False
 

@@ -2,8 +2,11 @@
 
 from matcher.reading.days import period
 from matcher.reading.items import Items
+from matcher.reading.phrases import alone
+from matcher.reading.things import things
 
 _NEAR = 7
+_FEW = 4
 _EXCEPTIONS = frozenset({"unless", "except", "except if", "only if", "apart from", "once", "after"})
 
 
@@ -89,15 +92,34 @@ def _hangs(items: Items, i: int) -> bool:
 _STOCK_LABELS = frozenset({"available", "stock", "in stock", "on hand"})
 
 
-def stock(items: Items, i: int, _value: str) -> None:
-    """`6 in stock`, `11 available`."""
+def stock(items: Items, i: int, value: str) -> None:
+    """`6 in stock`, `(3) available`, `11 ea. on hand`; `1` a count that must be all of its clause, `2!` a sure one."""
+    if value != "-":
+        if value[-1] == "!" or alone(items, i):
+            items.claim("quantity", int(value.rstrip("!")), i)
+        return
     j = items.skip(i + 1, 1)
-    if items.has(i - 1, "num"):
+    counted = _count_before(items, i)
+    if counted < i - 1:
+        _quantity(items, counted, i)
+    elif items.has(i - 1, "num"):
         priced = items.word(i + 1) == ":" and (items.has(i + 2, "money") or items.has(i + 3, "money"))
         if not priced and not ("of " in items.word(i) and _are_others(items, i)):
             _quantity(items, i - 1, i)  # `10 pcs: $31.10` tells a price
     elif items.has(j, "num") and items.word(i) in _STOCK_LABELS and not items.has(j + 1, "after"):
         _quantity(items, j, i)
+
+
+_COUNTERS = frozenset({")", "x", "ea", "pcs", "pc", "units"})
+
+
+def _count_before(items: Items, i: int) -> int:
+    """Return the item that counts what stands at `i`, over `)`, `x`, `ea.`; `i - 1` where there is none."""
+    j = i - 1 - (items.word(i - 1) == "." and items.word(i - 2) in _COUNTERS)
+    while i - j < _FEW and items.word(j) in _COUNTERS and items.segment[j] == items.segment[i]:
+        j -= 1
+    bracket = items.word(j + 1) == ")"
+    return j if j in items.numbers and (not bracket or items.word(j - 1) == "(") else i - 1
 
 
 _PARTS = frozenset({"mounting", "plug", "leads", "flats"})
@@ -132,12 +154,34 @@ def _are_others(items: Items, i: int) -> bool:
 def qty(items: Items, i: int, _value: str) -> None:
     """`Qty 4`, `have 3`, `lot of 2`."""
     j = items.skip(i + 1, 1)
-    if items.word(j) == "(" and items.word(j + 2) == ")" and "of" in items.word(i):
-        j += 1  # `lot of (6)`
+    if items.word(j) == "(" and items.word(j + 2) == ")":
+        j += 1  # `lot of (6)`, `we have (2)`
     if items.has(j, "num") and not items.has(j + 1, "unit") and not items.has(j + 1, "after"):
         if "kept" in items.word(i) and items.clause[j + 1 : j + 2] == [items.clause[j]]:
             return  # `I kept 2 for myself`
-        _quantity(items, j, i)
+        if not _counts_another(items, j, i):
+            _quantity(items, j, i)
+
+
+_OWNS = frozenset({"have", "got", "i have", "we have", "i've got", "set of", "lot of"})
+_GOES_ON = frozenset(
+    {"more", "here", "total", "spare", "spares", "extra", "like", "at", "in", "on", "and", "that", "if", "to"}
+    | {"altogether", "now", "still", "which", "so", "but", "both", "all", "same", "currently", "with", "from"}
+    | {"as", "or", "the", "exactly", "just", "is", "are", "will", "can", "i", "we", "because", "going", "each"}
+)
+
+
+def _counts_another(items: Items, j: int, i: int) -> bool:
+    """`have 2 kids`, `set of two brackets`: the figure counts what stands behind it, and that is no motor."""
+    following = items.word(j + 1)
+    if items.word(i) not in _OWNS or j + 1 >= len(items) or items.clause[j + 1] != items.clause[j]:
+        return False
+    if following.split(" ")[-1] in things("part") and not items.has(j + 2, "motor"):
+        return True
+    if items.word(i) in ("set of", "lot of"):
+        return False
+    plain = following.isalpha() and items.raw(j + 1).islower() and not items.roles[j + 1]
+    return plain and following not in _GOES_ON and following not in _DESCRIBES
 
 
 _OF_PRICES = frozenset({"buys", "shipped"})

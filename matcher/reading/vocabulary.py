@@ -10,8 +10,8 @@ from enum import Enum, auto
 from functools import cache
 from threading import Lock
 
+from matcher.reading.word_rows import phrases
 from matcher.reading.figures import FIRST_OF_NUMBER
-from matcher.reading.scan import scan
 from matcher.tables import rows
 
 TABLES = ("units", "facts", "control", "rotation", "labels", "scopes", "subjects", "offer")
@@ -89,16 +89,20 @@ def _heads() -> Heads:
     root = Word()
     for table in TABLES:
         for row in rows(f"reading/words/{table}"):
-            word = root
-            words = scan(row["words"]).words
-            for part in words:
-                word = word.longer.setdefault(part, Word())
-            word.roles.setdefault(row["kind"], row["value"])
-            word.heeded = word.heeded or row["kind"] in _HEEDED
-            _inherit(words, word.roles)
+            for words in phrases(row["words"]):
+                _learn(root, words, row["kind"], row["value"])
     for word in list(root.longer.values()):
         _allow_colons(word)
     return root.longer
+
+
+def _learn(root: Word, words: list[str], kind: str, value: str) -> None:
+    word = root
+    for part in words:
+        word = word.longer.setdefault(part, Word())
+    word.roles.setdefault(kind, value)
+    word.heeded = word.heeded or kind in _HEEDED
+    _inherit(words, word.roles)
 
 
 def _allow_colons(word: Word) -> None:
