@@ -4,6 +4,7 @@ from matcher.reading.days import DAYS
 from matcher.reading.items import Items
 
 _NEAR = 7
+_FAR = 16
 
 
 def condition(items: Items, i: int, value: str) -> None:
@@ -17,6 +18,8 @@ def condition(items: Items, i: int, value: str) -> None:
         return
     if _of_another_piece(items, i, value) or _is_verb(items, i):
         return
+    if value == "new" and items.word(i)[:5] == "never" and _is_rebuilt(items, i):
+        return
     muted = items.muted[i]
     if items.word(i) == "used" and before in ("it's", "its"):
         items.muted[i] = ""  # `I put it in for a week, so it's used`
@@ -24,6 +27,12 @@ def condition(items: Items, i: int, value: str) -> None:
         items.muted[i] = ""  # `pulled from a 3 ton unit`
     items.claim("condition", value, i)
     items.muted[i] = muted
+
+
+def _is_rebuilt(items: Items, i: int) -> bool:
+    """`rebuilt, never installed since`: unused, but not new."""
+    near = range(max(0, i - _FAR), min(len(items), i + _NEAR))
+    return any(items.said(j, "cond") == "rebuilt" and items.segment[j] == items.segment[i] for j in near)
 
 
 _TAKEN = frozenset({"pulled", "removed", "taken", "salvaged", "came"})

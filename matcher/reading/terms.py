@@ -167,7 +167,22 @@ _OWNS = frozenset({"have", "got", "i have", "we have", "i've got", "set of", "lo
 _GOES_ON = frozenset(
     {"more", "here", "total", "spare", "spares", "extra", "like", "at", "in", "on", "and", "that", "if", "to"}
     | {"altogether", "now", "still", "which", "so", "but", "both", "all", "same", "currently", "with", "from"}
-    | {"as", "or", "the", "exactly", "just", "is", "are", "will", "can", "i", "we", "because", "going", "each"}
+    | {
+        "as",
+        "or",
+        "the",
+        "exactly",
+        "just",
+        "is",
+        "are",
+        "will",
+        "can",
+        "i",
+        "we",
+        "because",
+        "going",
+        "each",
+    }
 )
 
 

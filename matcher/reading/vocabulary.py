@@ -10,8 +10,8 @@ from enum import Enum, auto
 from functools import cache
 from threading import Lock
 
-from matcher.reading.word_rows import phrases
 from matcher.reading.figures import FIRST_OF_NUMBER
+from matcher.reading.word_rows import phrases
 from matcher.tables import rows
 
 TABLES = ("units", "facts", "control", "rotation", "labels", "scopes", "subjects", "offer")

@@ -5,11 +5,11 @@ import re
 import pytest
 
 from matcher.motor import Offer
-from matcher.reading.word_rows import phrases
 from matcher.reading.brand import ordinary
 from matcher.reading.listing import _LABELS, _WORDS
 from matcher.reading.quantities import READERS
 from matcher.reading.vocabulary import TABLES, Entries
+from matcher.reading.word_rows import phrases
 from matcher.tables import rows
 
 SILENT = [
