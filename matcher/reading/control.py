@@ -5,6 +5,8 @@ from matcher.reading.owner import LENGTHS
 
 _LEGEND = frozenset({"interchange", "swap", "swapping", "connect", "join", "switch", "line", "l1", "reverse"})
 
+_TAGS = frozenset({"plate", "tag", "sticker", "label", "code"})
+
 
 def signal(items: Items, i: int, value: str) -> None:
     """`serial control`; the bare word only where no number follows (that would be a serial number)."""
@@ -12,6 +14,8 @@ def signal(items: Items, i: int, value: str) -> None:
         if items.plate and items.source == "text" and not items.has(i + 1, "signal_word"):
             return
         j = items.skip(i + 1, 1)
+        if items.word(j) in _TAGS:
+            return
         if (
             items.has(j, "num")
             or items.word(j) in ("no", "number", "#", "nr", "nos")
@@ -30,6 +34,8 @@ def leads(items: Items, i: int, _value: str) -> None:
         and word != "leads"
     ):
         return
+    if word == "leads" and items.word(i + 1) == "to" and not _has_length(items, i):
+        return  # `leads to a quieter house`
     if items.has(i - 1, "no") or (_in_legend(items, i) and not _labels_length(items, i)):
         return
     items.claim("leads", True, i)

@@ -20,6 +20,8 @@ _OF_KEY_ALONE = frozenset({"no key", "without key"})
 
 
 _NEAR = 6
+_ARTICLES = frozenset({"the", "my", "our", "your", "a", "its"})
+_FROM = frozenset({"from", "by", "off", "to", "with"})
 _ARMS = ("arm", "leg")
 
 
@@ -35,6 +37,23 @@ def _of_band(items: Items, i: int) -> bool:
     )
 
 
+def _is_a_thing(items: Items, i: int) -> bool:
+    """`the thermostat was fine`, `thermostat sold separately`: the thing on the wall, not how it is told."""
+    told = items.word(i - 1) in _ARTICLES and items.word(i - 2) not in _FROM
+    return (
+        told
+        or "absent" in items.roles[i + 1]
+        or items.word(i + 1).split(" ")[0] in ("sold", "not", "was", "is")
+    )
+
+
+def _on_another(items: Items, i: int) -> bool:
+    """`ears on the wheel housing`: of another thing."""
+    if items.word(i + 1) not in ("on", "of") or items.word(i + 2) not in _ARTICLES:
+        return False
+    return items.said(i + 3, "subject") == "other" and items.clause[i] == items.clause[i + 3]
+
+
 def fact(items: Items, i: int, value: str) -> None:
     """`belly band` -> mounting band; denied or absent ones give nothing."""
     field, _, said = value.partition("=")
@@ -43,8 +62,10 @@ def fact(items: Items, i: int, value: str) -> None:
     if field == "explosion_proof" and said == "true" and is_refused(items, i):
         return
     if field == "mounting":
-        if not absent(items, i) and not _of_band(items, i):
+        if not absent(items, i) and not _of_band(items, i) and not _on_another(items, i):
             items.claim(field, tuple(said.split(",")), i)
+        return
+    if value == "control_signal=thermostat" and items.word(i) == "thermostat" and _is_a_thing(items, i):
         return
     if field == "shaft_position" and items.word(i + 1) in _NOT_ADVISED:
         return
@@ -167,7 +188,7 @@ def flats(items: Items, i: int, value: str) -> None:
     if (
         value == "-"
         or about
-        or items.word(i + 1) == "rate"
+        or items.word(i + 1) in ("rate", "can")
         or (items.word(i) in _LOOSE and not _of_shaft(items, i))
     ):
         return
