@@ -68,6 +68,9 @@ def _price_at(items: Items, i: int) -> list[Sum]:
         return []
     said = Sum(amount(items, i), None, i, i, "price")
     priced = _has_cents(items, i) and (items.word(i + 1) in ("ea", "each") or _is_first_tier(items, i))
+    priced = priced or (
+        _has_cents(items, i) and items.word(i + 1) == "/" and items.word(i + 2) in ("ea", "each")
+    )
     priced = priced or (items.word(i + 1) == "ea" and (i == 0 or items.word(i - 1) in ("\n", ".", ";")))
     if priced or _labelled(items, i) or items.word(i + 1) in _TAILS:
         if "shipped" in items.roles[i + 1] and _to_somewhere(items, i + 2):

@@ -24,6 +24,7 @@ _EXCLUDES = frozenset({"buyer", "excl", "excluding", "excludes", "before", "exc"
 _EXTRA = frozenset(
     {"not", "extra", "additional", "collect", "calculated", "quoted", "separate", "excluded", "tbd", "actual"}
 )
+_NAMED = ("ship", "post", "freight", "delivery", "s&h", "s & h")
 _TO_SEND = frozenset({"to ship", "to mail", "to post", "to send", "to deliver"})
 _DENIES = frozenset({"payer", "no", "not"})
 
@@ -168,6 +169,9 @@ def _unsigned(items: Items, *, shipping_due: bool) -> None:
     """Claim a price without sign or code, and what stands beside it for shipping."""
     found = bare_sums(items)
     if not found:
+        for said in _bare_shippings(items) if shipping_due else []:
+            if _is_labelled_sum(items, said):
+                items.claim("shipping", said.amount, said.first, said.last)
         return
     for said in found:
         items.used[said.first] = True
@@ -176,6 +180,13 @@ def _unsigned(items: Items, *, shipping_due: bool) -> None:
     _claim_price(items, price)
     for said in (shipping or _bare_shippings(items)) if shipping_due else []:
         items.claim("shipping", said.amount, said.first, said.last)
+
+
+def _is_labelled_sum(items: Items, said: Sum) -> bool:
+    """`shipping & handling: 24.99`: written as a sum behind its label, where no price is told."""
+    label = items.skip(said.first - 1, -1)
+    named = items.word(label).startswith(_NAMED) and items.clause[label] == items.clause[said.first]
+    return named and items.numbers[said.first].text[-3:-2] == "."
 
 
 def _bare_shippings(items: Items) -> list[Sum]:
