@@ -45,8 +45,10 @@ def _has_exception(items: Items, i: int) -> bool:
 
 
 def warranty(items: Items, i: int, value: str) -> None:
-    """`no warranty` -> 0 days."""
+    """`no warranty` -> 0 days; `no guarantee that it runs` is a doubt, alone it is a term."""
     if value == "0":
+        if items.doubted and alone(items, i):
+            items.doubted.discard(items.clause[i])
         items.claim("warranty_days", 0, i)
 
 
