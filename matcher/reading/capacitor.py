@@ -50,7 +50,8 @@ def _single(items: Items, j: int) -> None:
     """A bare figure behind the label of a plate: `CAP 7.5  370 VAC`, `CAP 5 VAC 370`."""
     number = items.numbers[j]
     k = j + 2 if items.word(j + 1) == "vac" else j + 1
-    if number.value is None or items.has(k, "unit") or items.has(k, "after"):
+    dual = "/" in number.signs and number.text[-2:] not in ("/2", "/4")  # `45/5 440`
+    if dual or number.value is None or items.has(k, "unit") or items.has(k, "after"):
         return
     if items.has(k, "num") and items.numbers[k].value in VOLTS and number.value <= _SIZES[1]:
         _claim(items, number.value, items.numbers[k].value or 0.0, j, k)

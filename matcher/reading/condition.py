@@ -78,8 +78,11 @@ def _of_new(items: Items, i: int) -> bool:
 
 def _of_another_piece(items: Items, i: int, value: str) -> bool:
     """`a second, dead, module`, `DOA return 10 days`: another thing's state, or a term of the sale."""
-    if value == "new" and "goods" in items.roles[i + 1] and not items.has(i + 2, "motor"):
-        return items.clause[i + 1] == items.clause[i]  # `brand new capacitor included`
+    if value == "new" and not items.has(i + 2, "motor") and items.clause[i + 1 : i + 2] == [items.clause[i]]:
+        if "goods" in items.roles[i + 1]:
+            return True  # `brand new capacitor included`
+        fitted = not _FITTED.isdisjoint(items.roles[i + 1]) or items.word(i + 1) in _PIECES
+        return items.word(i) == "brand new" and fitted  # `brand new bearings`
     if value != "for_parts":
         return False
     if items.word(i - 1) in ("that", "which") and _of_origin(items, i):
@@ -104,6 +107,7 @@ def _of_origin(items: Items, i: int) -> bool:
     return False
 
 
+_FITTED = frozenset({"bearing", "brglabel", "cap"})
 _HARMED = frozenset({"broken", "cracked", "bent", "broke", "snapped"})
 _PIECES = frozenset(
     {
@@ -259,8 +263,8 @@ def new(items: Items, i: int, _value: str) -> None:
     )
     if before in _LIKENED or (before in _NOT_THE_MOTOR and not sold):
         return
-    if items.has(i + 1, "bearing"):
-        return
+    if items.has(i + 1, "bearing") or (after == "in" and _is_year(items, i + 2)):
+        return  # `new bearings`, `new in 2018`
     opens = i == 0 or items.clause[i - 1] != items.clause[i] or not before[:1].isalnum()
     opens = opens or (items.has(i - 1, "num") and items.has(i - 2, "money"))
     counted = "stock" in items.roles[i - 1] and items.has(i - 2, "num")  # `lot of 10 pcs new`
@@ -276,6 +280,14 @@ def new(items: Items, i: int, _value: str) -> None:
         or (opens and (names_it or items.source == "title"))
     ):
         items.claim("condition", "new", i)
+
+
+def _is_year(items: Items, j: int) -> bool:
+    """`2018`, `fall 2019`: when it was bought, not what it is."""
+    j += not items.has(j, "num")
+    return (
+        items.has(j, "num") and len(items.numbers[j].text) == 4 and items.numbers[j].text[:2] in ("19", "20")
+    )
 
 
 HANDLERS = {"cond": condition, "newword": new}

@@ -24,6 +24,7 @@ _STRENGTHS = {"hp": 2, "kw/hp": 2, "hp/kw": 2, "rla": 0}  # a compressor's amper
 _WATTS = frozenset({None, "w", "kw", "w_in", "w_out", "ph~", "swallow"})
 _STRONG_UNITS = frozenset({"hp", "kw", "uf", "spd"})
 _SERVICE = frozenset({"sfa", "sf amps", "service amps", "max amps"})
+_BREAKS = frozenset({"/", "."})
 _BRACKET = 12  # items
 _BEFORE_UNITS = frozenset({"full", "@", "rated"})
 _OF_STARTS = ("start", "locked", "inrush", "peak", "no load", "control", "heater", "brake")
@@ -125,7 +126,7 @@ def _begins(items: Items, j: int) -> bool:
 def own(items: Items, i: int) -> None:
     """Find the owner of number `i` and let it claim."""
     before = items.words[i - 1]
-    stroke = before == "/" or items.words[i + 1] == "/"
+    stroke = before == "/" or items.words[i + 1] in _BREAKS
     if items.used[i] or before == "point" or (stroke and damaged(items, i)):
         return
     number = items.numbers[i]
@@ -174,6 +175,8 @@ def _claim_by_look(items: Items, i: int, number: Numeral) -> None:
     """Claim what the figure can only be by its look and its neighbours."""
     given = by_neighbours(items, i, number) or amps_of_volts(items, number)
     if given is None:
+        if items.words[i - 1] == "+" and "num" in items.roles[i - 2]:
+            return  # `5+35/440`: a capacitor for two motors
         if "money" in items.roles[i + 1] or not _NO_LOOK.isdisjoint(items.roles[i - 1]):
             return
         given = by_look(number)

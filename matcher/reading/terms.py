@@ -159,6 +159,8 @@ def qty(items: Items, i: int, _value: str) -> None:
     if items.word(j) == "(" and items.word(j + 2) == ")":
         j += 1  # `lot of (6)`, `we have (2)`
     if items.has(j, "num") and not items.has(j + 1, "unit") and not items.has(j + 1, "after"):
+        if items.word(i) == "only" and items.word(j - 1) == "the":
+            return  # `only the 5 is for the fan`
         if "kept" in items.word(i) and items.clause[j + 1 : j + 2] == [items.clause[j]]:
             return  # `I kept 2 for myself`
         if not _counts_another(items, j, i):

@@ -4,6 +4,7 @@ from matcher.reading.items import Items
 
 _DENOMINATORS = frozenset({"2", "3", "4", "5", "6", "8"})
 _TORN = frozenset("?_*.")
+_LOST = frozenset("?_*.x#")
 
 
 def in_code(items: Items, j: int, i: int) -> bool:
@@ -22,6 +23,8 @@ def damaged(items: Items, i: int) -> bool:
     """Say whether a figure beside a stroke is torn off (`1/.`, `?/3`) or its fraction misread (`HP 3/A`)."""
     if items.words[i - 1] == "/" and i > 1 and items.words[i - 2] in _TORN and items.is_glued(i - 1):
         return True
+    if items.words[i + 1] == ".":  # `A 4.?`
+        return items.is_glued(i) and items.is_glued(i + 1) and items.words[i + 2] in _LOST
     torn = items.words[i + 1] == "/" and items.is_glued(i) and i + 2 < len(items) and items.is_glued(i + 1)
     letter = items.plate and len(items.word(i + 2)) == 1 and items.said(i - 1, "unit") == "hp"
     return torn and (not items.roles[i + 2] or letter)
