@@ -2,6 +2,7 @@
 
 from matcher.reading.days import period
 from matcher.reading.items import Items
+from matcher.reading.others import are_others
 from matcher.reading.phrases import alone
 from matcher.reading.things import things
 
@@ -95,7 +96,7 @@ _STOCK_LABELS = frozenset({"available", "stock", "in stock", "on hand"})
 
 
 def stock(items: Items, i: int, value: str) -> None:
-    """`6 in stock`, `(3) available`, `11 ea. on hand`; `1` a count that must be all of its clause, `2!` a sure one."""
+    """`6 in stock`, `(3) available`, `11 ea. on hand`; `1`: a count alone in its clause, `2!`: a sure one."""
     if value != "-":
         if value[-1] == "!" or alone(items, i):
             items.claim("quantity", int(value.rstrip("!")), i)
@@ -106,7 +107,7 @@ def stock(items: Items, i: int, value: str) -> None:
         _quantity(items, counted, i)
     elif items.has(i - 1, "num"):
         priced = items.word(i + 1) == ":" and (items.has(i + 2, "money") or items.has(i + 3, "money"))
-        if not priced and not ("of " in items.word(i) and _are_others(items, i)):
+        if not priced and not ("of " in items.word(i) and are_others(items, i)):
             _quantity(items, i - 1, i)  # `10 pcs: $31.10` tells a price
     elif items.has(j, "num") and items.word(i) in _STOCK_LABELS and not items.has(j + 1, "after"):
         _quantity(items, j, i)
@@ -122,35 +123,6 @@ def _count_before(items: Items, i: int) -> int:
         j -= 1
     bracket = items.word(j + 1) == ")"
     return j if j in items.numbers and (not bracket or items.word(j - 1) == "(") else i - 1
-
-
-_PARTS = frozenset({"mounting", "plug", "leads", "flats"})
-_GONE = frozenset({"replaced", "sold", "gone", "scrapped", "failed", "dead", "bad", "installed", "taken"})
-_BE = frozenset({"were", "was", "are", "got", "have", "been", "went", "is", "had", "all"})
-
-
-def _are_others(items: Items, i: int) -> bool:
-    """`120 of them were replaced`, `we sold 40 of them`, `lugs, 4 of them`: not what is for sale."""
-    j = i + 1
-    while items.word(j) in _BE:
-        j += 1
-    if j > i + 1 and items.word(j) in _GONE:
-        return True
-    part = False
-    for k in range(i - 2, max(-1, i - 2 - _NEAR), -1):
-        if items.segment[k] != items.segment[i]:
-            break
-        roles = items.roles[k]
-        if "motor" in roles or "pieces" in roles:
-            return False
-        if items.word(k) in _GONE and items.clause[k] == items.clause[i]:
-            return True
-        part = (
-            part
-            or "mounting" in roles.get("fact", "") + roles.get("weak", "")
-            or not _PARTS.isdisjoint(roles)
-        )
-    return part
 
 
 def qty(items: Items, i: int, _value: str) -> None:
