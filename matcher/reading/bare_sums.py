@@ -55,7 +55,7 @@ def bare_sums(items: Items) -> list[Sum]:
     return []
 
 
-def _price_at(items: Items, i: int) -> list[Sum]:
+def _price_at(items: Items, i: int) -> list[Sum]:  # noqa: PLR0911
     number = items.numbers[i]
     flat = items.word(i + 1) == "flat" and _labelled(items, i)
     counted = items.has(i + 1, "unit") or items.has(i + 1, "after") or items.has(i + 1, "aspect")

@@ -71,7 +71,7 @@ def _name_from(items: Items, k: int) -> int:
 
 
 def _is_lettered_code(items: Items, k: int, j: int) -> bool:
-    """`Norquell NQ-RET`: capitals on both sides of a hyphen, behind a name in small letters, are its number."""
+    """`Norquell NQ-RET`: capitals on both sides of a hyphen, behind a name in small letters, number it."""
     one, two = items.raw(j), items.raw(j + 1)
     short = one.isupper() and two.isupper() and len(one) < 5 and len(two) < 6
     if not short or j == k or items.raw(k).isupper() or items.scan.gaps[items.last[j]] != "-":

@@ -1,6 +1,7 @@
 """Sums of money: which is the price, which the shipping, and which are neither."""
 
 from matcher.reading.bare_sums import bare_sums
+from matcher.reading.dearer import rule_out_dearer
 from matcher.reading.items import Items
 from matcher.reading.sums import bare_shipping, named_currency, only_currency, signed_sums
 from matcher.reading.things import things
@@ -41,7 +42,7 @@ def money(items: Items, *, one_lot: bool = False) -> None:
             items.used[j] = True
         said.role = said.role or _role(items, sums, k)
     rule_out_ranges(items, sums)
-    _rule_out_dearer(items, sums)
+    rule_out_dearer(items, sums)
     if len(sums) > 1:
         _rule_out_others(items, sums)
     if one_lot:
@@ -57,23 +58,6 @@ def money(items: Items, *, one_lot: bool = False) -> None:
             items.claim("shipping", said.amount, said.first, said.last)
     if not prices and not any(said.role is None for said in sums):
         _unsigned(items, shipping_due=not any(said.role == "ship" for said in sums))
-
-
-_OURS = ("our", "sale", "your", "special", "clearance", "web")
-
-
-def _rule_out_dearer(items: Items, sums: list[Sum]) -> None:
-    """`Price $91.00, our price $66.25`: what is asked now, where a dearer price stands beside it."""
-    prices = [said for said in sums if said.role == "price"]
-    ours = [said for said in prices if _is_ours(items, said)] if len(prices) > 1 else []
-    for said in prices if len(ours) == 1 else []:
-        if said is not ours[0] and said.amount > ours[0].amount:
-            said.role = "not"
-
-
-def _is_ours(items: Items, said: Sum) -> bool:
-    near = range(max(0, said.first - 3), said.first)
-    return any(items.has(j, "price") and items.word(j).startswith(_OURS) for j in near)
 
 
 def _rule_out_others(items: Items, sums: list[Sum]) -> None:
@@ -206,7 +190,7 @@ def _claim_price(items: Items, said: Sum) -> None:
         items.claim("shipping", 0.0, said.last, said.last + 1 if said.last + 1 < len(items) else said.last)
 
 
-def _role(items: Items, sums: list[Sum], k: int) -> str | None:
+def _role(items: Items, sums: list[Sum], k: int) -> str | None:  # noqa: PLR0911
     """Return `price`, `ship`, `shipped`, `not` or None (nothing said) for sum `k`."""
     said = sums[k]
     if is_superseded(items, said) or is_for_many(items, said):

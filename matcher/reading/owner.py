@@ -57,7 +57,7 @@ def _behind_bracket(items: Items, j: int) -> int:
     return next((k + 1 for k in range(j + 1, j + _BRACKET) if items.word(k) == ")"), j)
 
 
-def label_before(items: Items, i: int) -> tuple[str | None, int]:
+def label_before(items: Items, i: int) -> tuple[str | None, int]:  # noqa: C901
     """Return the quantity whose label stands right before number `i` and is not spent."""
     j = i - 1
     roles = items.roles
@@ -91,7 +91,7 @@ def label_before(items: Items, i: int) -> tuple[str | None, int]:
 
 
 def _bracketed(items: Items, j: int, i: int) -> tuple[str | None, int]:
-    """`FLA (A): 2.8`, `Power (HP): 1/2`: the label before the bracket that closes at `j`, or the unit in it."""
+    """`FLA (A): 2.8`, `Power (HP): 1/2`: the label before the bracket closing at `j`, or its unit."""
     outer, inner = j - 3, j - 1
     if outer < 0 or "num" in items.roles[outer] or items.segment[outer] != items.segment[i]:
         return None, j
