@@ -18,3 +18,10 @@ def rule_out_dearer(items: Items, sums: list[Sum]) -> None:
 def _is_ours(items: Items, said: Sum) -> bool:
     near = range(max(0, said.first - 3), said.first)
     return any(items.has(j, "price") and items.word(j).startswith(_OURS) for j in near)
+
+
+def plus_between(items: Items, one: Sum, two: Sum) -> bool:
+    """Say whether a plus or a stroke stands between two sums."""
+    if items.word(two.first - 1) == "/":
+        return not _for_several(items, two)
+    return any(items.word(j) in ("+", "plus") for j in range(one.last + 1, two.first))

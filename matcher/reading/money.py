@@ -1,7 +1,7 @@
 """Sums of money: which is the price, which the shipping, and which are neither."""
 
 from matcher.reading.bare_sums import bare_sums
-from matcher.reading.dearer import rule_out_dearer
+from matcher.reading.dearer import plus_between, rule_out_dearer
 from matcher.reading.items import Items
 from matcher.reading.sums import bare_shipping, named_currency, only_currency, signed_sums
 from matcher.reading.things import things
@@ -132,7 +132,7 @@ def _is_added(items: Items, one: Sum, two: Sum) -> bool:
     if one.role == "price":
         k = one.last + 1 + (items.word(one.last + 1) in _FIRM)
         return k + 1 == two.first and items.word(k) in ("+", "plus")
-    return one.role is None and _plus_between(items, one, two)
+    return one.role is None and plus_between(items, one, two)
 
 
 def _local(items: Items, said: Sum) -> bool:
@@ -291,12 +291,6 @@ def _kind(items: Items, j: int) -> str | None:
         included = items.word(j - 1) in INCLUDES and items.word(j - 2) not in _TAXES
         return "shipped" if included else "ship"
     return None
-
-
-def _plus_between(items: Items, one: Sum, two: Sum) -> bool:
-    if items.word(two.first - 1) == "/":
-        return not _for_several(items, two)
-    return any(items.word(j) in ("+", "plus") for j in range(one.last + 1, two.first))
 
 
 def _for_several(items: Items, said: Sum) -> bool:
