@@ -25,3 +25,8 @@ def plus_between(items: Items, one: Sum, two: Sum) -> bool:
     if items.word(two.first - 1) == "/":
         return not _for_several(items, two)
     return any(items.word(j) in ("+", "plus") for j in range(one.last + 1, two.first))
+
+
+def _for_several(items: Items, said: Sum) -> bool:
+    """`EUR 24 from 1 / EUR 21 from 10`: the price of each of several."""
+    return items.word(said.last + 1) in ("from", "ab", "for", "@", "x") and items.has(said.last + 2, "num")

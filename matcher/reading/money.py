@@ -291,8 +291,3 @@ def _kind(items: Items, j: int) -> str | None:
         included = items.word(j - 1) in INCLUDES and items.word(j - 2) not in _TAXES
         return "shipped" if included else "ship"
     return None
-
-
-def _for_several(items: Items, said: Sum) -> bool:
-    """`EUR 24 from 1 / EUR 21 from 10`: the price of each of several."""
-    return items.word(said.last + 1) in ("from", "ab", "for", "@", "x") and items.has(said.last + 2, "num")
