@@ -6,7 +6,7 @@ meant; where they do, it stands at the opening of its clause or behind a word th
 
 from matcher.reading.items import Items
 from matcher.reading.sums import names_shipping
-from matcher.reading.tiers import INCLUDES, Sum, amount
+from matcher.reading.tiers import INCLUDES, Sum, amount, has_cents
 
 _ONLY_BEHIND = frozenset(
     {
@@ -55,36 +55,46 @@ def bare_sums(items: Items) -> list[Sum]:
     return []
 
 
-def _price_at(items: Items, i: int) -> list[Sum]:  # noqa: PLR0911
+def _price_at(items: Items, i: int) -> list[Sum]:
     number = items.numbers[i]
-    flat = items.word(i + 1) == "flat" and _labelled(items, i)
-    counted = items.has(i + 1, "unit") or items.has(i + 1, "after") or items.has(i + 1, "aspect")
-    counted = counted and not flat
-    if not number.atoms or counted or _touched(items, i):
+    if not number.atoms or _is_counted(items, i) or _touched(items, i):
         return []
     if number.value is None or number.signs:
         return _of_two(items, i)
     if number.value < 1:
         return []
     said = Sum(amount(items, i), None, i, i, "price")
-    priced = _has_cents(items, i) and (items.word(i + 1) in ("ea", "each") or _is_first_tier(items, i))
-    priced = priced or (
-        _has_cents(items, i) and items.word(i + 1) == "/" and items.word(i + 2) in ("ea", "each")
-    )
-    priced = priced or (items.word(i + 1) == "ea" and (i == 0 or items.word(i - 1) in ("\n", ".", ";")))
-    if priced or _labelled(items, i) or items.word(i + 1) in _TAILS:
-        if "shipped" in items.roles[i + 1] and _to_somewhere(items, i + 2):
-            said.role = "shipped"  # `price 36 shipped`
-            return [said]
-        return [said, *_added(items, i)]
-    if number.value < _LEAST or not _looks_like_money(number.text):
+    named = _is_named(items, i)
+    if not named and (number.value < _LEAST or not _looks_like_money(number.text)):
         return []
-    if _is_shipped(items, i):
+    # `price 36 shipped`, `80 shipped`
+    if _is_sent(items, i) if named else _is_shipped(items, i):
         said.role = "shipped"
         return [said]
-    if _is_sold_for(items, i) or _is_lower(items, i):
+    if named or _is_sold_for(items, i) or _is_lower(items, i):
         return [said, *_added(items, i)]
     return _with_shipping(items, i, said)
+
+
+def _is_counted(items: Items, i: int) -> bool:
+    """Say whether a unit stands behind the figure; not in `price 60 flat`."""
+    counts = items.has(i + 1, "unit") or items.has(i + 1, "after") or items.has(i + 1, "aspect")
+    return counts and not (items.word(i + 1) == "flat" and _labelled(items, i))
+
+
+def _is_named(items: Items, i: int) -> bool:
+    """Say whether words right beside a figure call it a price: `asking 55`, `45 obo`, `6.95 ea`."""
+    behind = items.word(i + 1)
+    if _labelled(items, i) or behind in _TAILS:
+        return True
+    if behind == "ea" and (i == 0 or items.word(i - 1) in ("\n", ".", ";")):
+        return True
+    each = behind in ("ea", "each") or (behind == "/" and items.word(i + 2) in ("ea", "each"))
+    return has_cents(items, i) and (each or _is_first_tier(items, i))
+
+
+def _is_sent(items: Items, i: int) -> bool:
+    return "shipped" in items.roles[i + 1] and _to_somewhere(items, i + 2)
 
 
 def _is_first_tier(items: Items, i: int) -> bool:
@@ -97,7 +107,7 @@ def _is_shipped(items: Items, i: int) -> bool:
     """`80 shipped`, `55 incl. shipping`."""
     if items.word(i + 1) in INCLUDES and items.has(i + 2, "ship"):
         return True
-    return "shipped" in items.roles[i + 1] and _opens(items, i) and _to_somewhere(items, i + 2)
+    return _opens(items, i) and _is_sent(items, i)
 
 
 def _is_sold_for(items: Items, i: int) -> bool:
@@ -224,7 +234,7 @@ def _ends(items: Items, j: int) -> bool:
 
 def _with_shipping(items: Items, i: int, said: Sum) -> list[Sum]:
     """`90 plus ship`, `27 + 12`, `12.00 + 6.00`, `145 and 15 to mail it`: price and shipping."""
-    if _has_cents(items, i) and items.has(i + 1, "ship") and i + 2 in items.numbers:
+    if has_cents(items, i) and items.has(i + 1, "ship") and i + 2 in items.numbers:
         return [said]  # `20.00 ship 18.00`
     if items.word(i + 1) not in _PLUS:
         return []
@@ -242,8 +252,4 @@ def _with_shipping(items: Items, i: int, said: Sum) -> list[Sum]:
         return []
     alone = _ends(items, i + 2) and (i == 0 or not items.word(i - 1)[0].isalnum())
     named = names_shipping(items, i + 3) and (opens or items.word(i + 1) != "and")
-    return [said, *added] if alone or named or (_has_cents(items, i) and _has_cents(items, i + 2)) else []
-
-
-def _has_cents(items: Items, i: int) -> bool:
-    return items.numbers[i].text[-3:-2] == "."
+    return [said, *added] if alone or named or (has_cents(items, i) and has_cents(items, i + 2)) else []

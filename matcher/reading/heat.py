@@ -123,7 +123,7 @@ def celsius(items: Items, i: int) -> None:
     value = items.numbers[i].value or 0.0
     named = items.has(items.skip(i + 2, 1), "amb")
     rise = items.word(items.skip(i - 1, -1)) in ("rise", "temp rise") or _is_rise(items, i + 2)
-    if rise or (unit == "f" and not named and not (alone(items, i + 1) or _stands_alone(items, i))):
+    if rise or (unit == "f" and not named and not (alone(items, i + 1) or alone(items, i, 2))):
         return
     items.used[i] = True
     _degrees(items, value, i, i, 1 if named else 0)
@@ -137,12 +137,6 @@ def _is_rise(items: Items, j: int) -> bool:
     if items.word(j) == ".":
         j += 1
     return items.word(j) == "rise" and not items.has(j + 1, "num")
-
-
-def _stands_alone(items: Items, i: int) -> bool:
-    """Say whether a figure and its unit are all of their clause."""
-    opens = i == 0 or items.clause[i - 1] != items.clause[i] or not items.word(i - 1)[0].isalnum()
-    return opens and (i + 2 >= len(items) or items.clause[i + 2] != items.clause[i])
 
 
 HANDLERS = {"insclass": insulation, "amb": ambient}

@@ -1,11 +1,21 @@
 """Sums of money: which is the price, which the shipping, and which are neither."""
 
 from matcher.reading.bare_sums import bare_sums
-from matcher.reading.dearer import plus_between, rule_out_dearer
 from matcher.reading.items import Items
 from matcher.reading.sums import bare_shipping, named_currency, only_currency, signed_sums
 from matcher.reading.things import things
-from matcher.reading.tiers import INCLUDES, Sum, by_zones, is_for_many, is_superseded, rule_out_ranges
+from matcher.reading.tiers import (
+    INCLUDES,
+    Sum,
+    by_zones,
+    has_cents,
+    is_for_many,
+    is_new_price,
+    is_superseded,
+    plus_between,
+    rule_out_dearer,
+    rule_out_ranges,
+)
 
 _AHEAD = 6
 _BACK = 7
@@ -122,7 +132,7 @@ def _pair(items: Items, sums: list[Sum]) -> None:
     ):
         one.role, two.role, two.amount = "price", "ship", two.amount - one.amount
     elif (
-        len(said) == 2 and two.role is None and one.role in (None, "price") and _is_new_price(items, one, two)
+        len(said) == 2 and two.role is None and one.role in (None, "price") and is_new_price(items, one, two)
     ):
         one.role = "not"
 
@@ -139,14 +149,6 @@ def _local(items: Items, said: Sum) -> bool:
     """Say whether a sum is asked of who comes for it: `$145 local`, `$145 if you pick up`."""
     around = range(max(0, said.first - 3), min(len(items), said.last + 4))
     return any(items.has(j, "local") and items.clause[j] == items.clause[said.first] for j in around)
-
-
-def _is_new_price(items: Items, one: Sum, two: Sum) -> bool:
-    """`$300 new, $145 from me`: the first one is what a new one costs."""
-    k = one.last + 1
-    if items.word(k) != "new" or two.amount >= one.amount:
-        return False
-    return k + 1 < len(items) and items.clause[k + 1] != items.clause[one.last]
 
 
 def _unsigned(items: Items, *, shipping_due: bool) -> None:
@@ -170,7 +172,7 @@ def _is_labelled_sum(items: Items, said: Sum) -> bool:
     """`shipping & handling: 24.99`: written as a sum behind its label, where no price is told."""
     label = items.skip(said.first - 1, -1)
     named = items.word(label).startswith(_NAMED) and items.clause[label] == items.clause[said.first]
-    return named and items.numbers[said.first].text[-3:-2] == "."
+    return named and has_cents(items, said.first)
 
 
 def _bare_shippings(items: Items) -> list[Sum]:
@@ -190,7 +192,7 @@ def _claim_price(items: Items, said: Sum) -> None:
         items.claim("shipping", 0.0, said.last, said.last + 1 if said.last + 1 < len(items) else said.last)
 
 
-def _role(items: Items, sums: list[Sum], k: int) -> str | None:  # noqa: PLR0911
+def _role(items: Items, sums: list[Sum], k: int) -> str | None:
     """Return `price`, `ship`, `shipped`, `not` or None (nothing said) for sum `k`."""
     said = sums[k]
     if is_superseded(items, said) or is_for_many(items, said):
@@ -199,25 +201,25 @@ def _role(items: Items, sums: list[Sum], k: int) -> str | None:  # noqa: PLR0911
     start = sums[k - 1].last if k else -1
     label = items.skip(said.first - 1, -1)
     close = _kind(items, label) if label > start else None
-    if k and items.word(label) in _PARCELS:
-        return "ship"
-    if items.word(label) == "?" and items.has(label - 1, "ship"):
-        return "ship"  # `Shipping? 20 bucks gets it anywhere`
     if close == "not" and items.word(label) == "cost" and items.word(label + 1) == ":":
         return None  # `cost: $27` in a list of labels
-    if items.word(label) == ")" and _before_bracket(items, label, start) == "ship":
+    if _is_to_send(items, said, label, start, close, later=k > 0):
         return "ship"
-    if items.word(said.last + 1) in _TO_SEND and close != "price":
-        return "ship"  # `it costs $21 to ship`
-    if close == "ship" and items.has(said.last + 1, "notprice"):
-        return "not"  # `shipping $15.80 expedited`
     if close:
-        return close
-    ahead = _ahead(items, said, stop)
-    behind = _behind(items, said, start)
-    if "not" in (behind, ahead):
-        return "not"
-    return ahead or behind
+        # `shipping $15.80 expedited` is dearer than what is usual
+        return "not" if close == "ship" and items.has(said.last + 1, "notprice") else close
+    ahead, behind = _ahead(items, said, stop), _behind(items, said, start)
+    return "not" if "not" in (behind, ahead) else ahead or behind
+
+
+def _is_to_send(items: Items, said: Sum, label: int, start: int, close: str | None, *, later: bool) -> bool:
+    """Say whether the words beside a sum leave only shipping: `Shipping? 20 bucks`, `costs $21 to ship`."""
+    return (
+        (later and items.word(label) in _PARCELS)
+        or (items.word(label) == "?" and items.has(label - 1, "ship"))
+        or (items.word(label) == ")" and _before_bracket(items, label, start) == "ship")
+        or (items.word(said.last + 1) in _TO_SEND and close != "price")
+    )
 
 
 def _before_bracket(items: Items, label: int, start: int) -> str | None:

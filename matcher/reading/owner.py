@@ -57,37 +57,52 @@ def _behind_bracket(items: Items, j: int) -> int:
     return next((k + 1 for k in range(j + 1, j + _BRACKET) if items.word(k) == ")"), j)
 
 
-def label_before(items: Items, i: int) -> tuple[str | None, int]:  # noqa: C901
+def label_before(items: Items, i: int) -> tuple[str | None, int]:
     """Return the quantity whose label stands right before number `i` and is not spent."""
-    j = i - 1
     roles = items.roles
-    if roles[j].get("unit") == "A" and not items.used[j] and _is_label(items, j, i):
-        return "A", j
-    if items.words[j] == ":" and roles[j - 1].get("unit") == "A" and _begins(items, j - 1):
-        return ("A" if not items.used[j - 1] else None), j - 1  # `a: 1.7`
-    if items.plate and items.words[j] == "." and "unit" in roles[j - 1]:
-        j -= 1  # `A. .95/.70`
-        if roles[j]["unit"] == "A":
-            return (None if items.used[j] else "A"), j
+    amperes = _amperes_before(items, i)
+    if amperes:
+        return amperes
+    j = i - 1 - (items.plate and items.words[i - 1] == "." and "unit" in roles[i - 2])  # `V. 115`
     if "fill" in roles[j]:
         j = items.skip(j, -1)
     if items.words[j] == ")" and items.words[j - 2] == "(":
         return _bracketed(items, j, i)
-    if items.words[j] == "-" and not items.is_glued(j) and j and "num" not in roles[j - 2]:
-        j -= 1  # `Volts - 208-230`
-    if items.words[j] == "?" and "num" not in roles[j - 2]:
-        j -= 1  # `Volts? 115`
-    while "unsure" in roles[j]:
-        j = items.skip(j - 1, -1)
+    j = _over_signs(items, j)
     if j < 0 or items.used[j]:
         return None, j
-    before = roles[j]
-    said = before.get("before") or before.get("unit")
+    said = roles[j].get("before") or roles[j].get("unit")
     if said == "A" and not _is_label(items, j, i):
         return None, j
-    if said and j and "num" not in items.roles[j - 1] and in_code(items, j, i):
+    if said and j and "num" not in roles[j - 1] and in_code(items, j, i):
         return None, j
     return said, j
+
+
+def _amperes_before(items: Items, i: int) -> tuple[str | None, int] | None:
+    """Return the letter `A` that labels number `i`, spent or not; None where none does."""
+    j = i - 1
+    if items.said(j, "unit") == "A":
+        return ("A", j) if not items.used[j] and _is_label(items, j, i) else None
+    if items.said(j - 1, "unit") != "A":
+        return None
+    # `a: 1.7`, on a plate `A. .95/.70`
+    labels = items.words[j] == ":" and _begins(items, j - 1)
+    if not labels and not (items.plate and items.words[j] == "."):
+        return None
+    return (None if items.used[j - 1] else "A"), j - 1
+
+
+def _over_signs(items: Items, j: int) -> int:
+    """Walk back over the dash of `Volts - 208-230`, the mark of `Volts? 115`, and words of doubt."""
+    roles = items.roles
+    if items.words[j] == "-" and not items.is_glued(j) and j and "num" not in roles[j - 2]:
+        j -= 1
+    if items.words[j] == "?" and "num" not in roles[j - 2]:
+        j -= 1
+    while "unsure" in roles[j]:
+        j = items.skip(j - 1, -1)
+    return j
 
 
 def _bracketed(items: Items, j: int, i: int) -> tuple[str | None, int]:

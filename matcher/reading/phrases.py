@@ -103,11 +103,12 @@ def weak(items: Items, i: int, value: str) -> None:
         fact(items, i, value)
 
 
-def alone(items: Items, i: int) -> bool:
-    """Say whether an item is all of its clause."""
+def alone(items: Items, i: int, width: int = 1) -> bool:
+    """Say whether an item, or `width` of them from it on, is all of its clause."""
     opens = i == 0 or items.clause[i - 1] != items.clause[i] or not items.word(i - 1)[0].isalnum()
     opens = opens or "." in items.scan.gaps[items.last[i - 1]]  # `Sleeve brg. Open.`
-    return opens and (i + 1 >= len(items) or items.clause[i + 1] != items.clause[i])
+    behind = i + width
+    return opens and (behind >= len(items) or items.clause[behind] != items.clause[i])
 
 
 def _among_mountings(items: Items, i: int) -> bool:

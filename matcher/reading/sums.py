@@ -1,7 +1,7 @@
 """Sums of money with a sign or code, and what says in which money they are: `$55`, `55 USD`, `EUR: 48`."""
 
 from matcher.reading.items import Items
-from matcher.reading.tiers import Sum, amount
+from matcher.reading.tiers import Sum, amount, has_cents
 
 _AFTER_ONLY = frozenset({"bucks", "bux", "dollars", "dollar", "quid", "pesos"})
 # Only before these is a number in words a sum.
@@ -38,10 +38,10 @@ def _signed(items: Items, i: int) -> Sum | None:
         currency, last = (after if currency in (None, "USD") else currency), i + 1
     elif items.word(i + 1) == "(" and items.has(i + 2, "money") and items.word(i + 3) == ")":
         currency, last = items.roles[i + 2]["money"], i + 3
-    if first == last and items.raw(i - 1) == "CAN" and items.numbers[i].text[-3:-2] == ".":
+    if first == last and items.raw(i - 1) == "CAN" and has_cents(items, i):
         return Sum(amount(items, i), "CAD", i - 1, i)
     country = _COUNTRIES.get(items.word(last + 1)) if items.raw(last + 1).isupper() else None
-    if country and (currency == "USD" or (first == last and items.numbers[i].text[-3:-2] == ".")):
+    if country and (currency == "USD" or (first == last and has_cents(items, i))):
         currency, last = country, last + 1
     if first == last:
         return None

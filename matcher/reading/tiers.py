@@ -14,6 +14,7 @@ PIECES = frozenset(
     {"pc", "pcs", "piece", "pieces", "units", "stk", "stück", "pièces", "piezas", "pezzi", "ea"}
 )
 _LIMITS = frozenset({"max", "maximum", "at most", "under", "not over", "up to", "max of", "no more"})
+_OURS = ("our", "sale", "your", "special", "clearance", "web")
 _ZONES = frozenset(
     {"east", "west", "north", "south", "zone", "zones", "region", "regions", "coast", "central"}
 )
@@ -38,6 +39,11 @@ def amount(items: Items, i: int) -> float:
     if "." in figures and "," not in figures and len(figures.rsplit(".", 1)[1]) == 3:
         return value * 1000
     return value
+
+
+def has_cents(items: Items, i: int) -> bool:
+    """Say whether number `i` is written with two figures behind a point, as sums are."""
+    return items.numbers[i].text[-3:-2] == "."
 
 
 def is_superseded(items: Items, said: Sum) -> bool:
@@ -141,3 +147,37 @@ def by_zones(items: Items, sums: list[Sum]) -> bool:
 def _names_zone(items: Items, said: Sum) -> bool:
     near = range(max(0, said.first - 4), min(len(items), said.last + 4))
     return any(items.word(j) in _ZONES and items.clause[j] == items.clause[said.first] for j in near)
+
+
+def rule_out_dearer(items: Items, sums: list[Sum]) -> None:
+    """`Price $91.00, our price $66.25`: what is asked now, where a dearer price stands beside it."""
+    prices = [said for said in sums if said.role == "price"]
+    ours = [said for said in prices if _is_ours(items, said)] if len(prices) > 1 else []
+    for said in prices if len(ours) == 1 else []:
+        if said is not ours[0] and said.amount > ours[0].amount:
+            said.role = "not"
+
+
+def _is_ours(items: Items, said: Sum) -> bool:
+    near = range(max(0, said.first - 3), said.first)
+    return any(items.has(j, "price") and items.word(j).startswith(_OURS) for j in near)
+
+
+def plus_between(items: Items, one: Sum, two: Sum) -> bool:
+    """Say whether a plus or a stroke stands between two sums."""
+    if items.word(two.first - 1) == "/":
+        return not _for_several(items, two)
+    return any(items.word(j) in ("+", "plus") for j in range(one.last + 1, two.first))
+
+
+def _for_several(items: Items, said: Sum) -> bool:
+    """`EUR 24 from 1 / EUR 21 from 10`: the price of each of several."""
+    return items.word(said.last + 1) in ("from", "ab", "for", "@", "x") and items.has(said.last + 2, "num")
+
+
+def is_new_price(items: Items, one: Sum, two: Sum) -> bool:
+    """`$300 new, $145 from me`: the first one is what a new one costs."""
+    k = one.last + 1
+    if items.word(k) != "new" or two.amount >= one.amount:
+        return False
+    return k + 1 < len(items) and items.clause[k + 1] != items.clause[one.last]
