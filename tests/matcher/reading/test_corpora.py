@@ -1,6 +1,7 @@
 """The blind corpora's development part: precision, recall and contradictions may not fall below these floors.
 
-The held-out third is scored by hand only (`score.py --held-out`); nothing here looks at it.
+The third of each whose ids 3 divides is scored by hand (`score.py --held-out`). Nothing is mended by looking at
+`*_last`; texts of the other files have all served to mend the reader, so theirs are no blind figures.
 """
 
 from pathlib import Path
@@ -53,4 +54,9 @@ def test_spans_hold_the_words() -> None:
         names = record.facts.brand, record.facts.part_number, record.facts.program_number
         for name, field in zip(names, ("brand", "part_number", "program_number"), strict=True):
             if name:
-                assert name in record.where[field].said, (key["id"], field)
+                letters = _together(record.where[field].said)  # a name may stand letter by letter
+                assert _together(name) in letters, (key["id"], field)
+
+
+def _together(words: str) -> str:
+    return "".join(words.split())
