@@ -78,7 +78,12 @@ def microfarad(items: Items, i: int, j: int, given: Given) -> Given:
             items.used[k] = True  # its voltage
         return NOTHING
     _its_voltage(items, behind)
-    return given
+    return NOTHING if _is_dual(items, i) else given
+
+
+def _is_dual(items: Items, i: int) -> bool:
+    """`40+5 uF`: a compressor's capacitor and a fan's in one can; which is the motor's, nothing says."""
+    return items.word(i - 1) == "+" and items.has(i - 2, "num")
 
 
 def _its_voltage(items: Items, behind: int) -> None:

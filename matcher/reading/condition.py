@@ -3,8 +3,8 @@
 from matcher.reading.days import DAYS
 from matcher.reading.items import Items
 
-_NEAR = 7
-_FAR = 16
+_NEAR = 7  # items
+_FAR = 14
 
 
 def condition(items: Items, i: int, value: str) -> None:
@@ -92,9 +92,6 @@ def _of_another_piece(items: Items, i: int, value: str) -> bool:
     k = i + 1 + (items.word(i + 1) == ",")
     doa = items.word(i) in ("doa", "dead on arrival")
     return "module" in items.roles[k] or (doa and not {"returns", "warranty"}.isdisjoint(items.roles[i + 1]))
-
-
-_FAR = 14  # items
 
 
 def _of_origin(items: Items, i: int) -> bool:

@@ -11,7 +11,7 @@ _TAGS = frozenset({"plate", "tag", "sticker", "label", "code"})
 def signal(items: Items, i: int, value: str) -> None:
     """`serial control`; the bare word only where no number follows (that would be a serial number)."""
     if items.word(i) == "serial":
-        if items.plate and items.source == "text" and not items.has(i + 1, "signal_word"):
+        if items.plate:
             return
         j = items.skip(i + 1, 1)
         if items.word(j) in _TAGS:

@@ -26,6 +26,7 @@ _ADJECTIVES = frozenset({"long", "thick", "wide", "across", "deep", "tall", "fat
 _OF_SIZES = frozenset({"aspect", "fill", "by", "flats", "fact", "after", "key"})
 _NEAR_WHOLE = 0.01  # mm
 _LONGEST = 8  # inch; a shaft known by its figures alone
+_MOST_LEADS = 8  # a bare figure up to here counts wires
 _LABEL_ENDS = frozenset({":", "=", ")"})
 _LONG_SHAFT = 1.3  # inch; more is a length, where nothing else is said
 _THICK_SHAFTS = frozenset({1.375, 1.625})  # of the frames 213T and 254T
@@ -195,7 +196,8 @@ def _field(items: Items, subject: str, length: Length, *, same_clause: bool) -> 
         return "body_length_in" if aspect == "len" else "body_diameter_in"
     if subject == "leads":
         labelled = length.label >= 0 and "leads" in items.roles[length.label]
-        return "lead_length_in" if length.has_unit or labelled else None
+        counts = length.inches <= _MOST_LEADS  # `lead wires: 4`
+        return "lead_length_in" if length.has_unit or (labelled and not counts) else None
     return {"body_length": "body_length_in", "bolt": "bolt_circle_in"}.get(subject)
 
 

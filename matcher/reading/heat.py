@@ -77,10 +77,11 @@ def ambient(items: Items, i: int, _value: str) -> None:
         return
     if not items.has(j, "num") or (items.has(i - 2, "num") and _is_degrees(items, i - 1)):
         return  # `70C AMB. 5 MFD`
-    value = items.numbers[j].value
-    if value is not None and -60 <= value <= 250:
+    number = items.numbers[j]
+    if number.value is not None and -60 <= number.value <= 250:
         items.used[j] = True
-        _degrees(items, value, i, j)
+        if "/" not in number.text:  # `AMB 40/60`: which of them holds, nothing says
+            _degrees(items, number.value, i, j)
 
 
 def _is_degrees(items: Items, j: int) -> bool:

@@ -1,9 +1,13 @@
 """The tables of words on trial: every row means something, none says two things at once."""
 
+import ast
 import re
+from collections.abc import Iterator
+from pathlib import Path
 
 import pytest
 
+import matcher.reading
 from matcher.motor import Offer
 from matcher.reading.brand import ordinary
 from matcher.reading.listing import _LABELS, _WORDS
@@ -12,60 +16,7 @@ from matcher.reading.vocabulary import TABLES, Entries
 from matcher.reading.word_rows import phrases
 from matcher.tables import rows
 
-SILENT = [
-    "unit",
-    "after",
-    "before",
-    "none",
-    "subject",
-    "aspect",
-    "fill",
-    "by",
-    "num",
-    "mute",
-    "not",
-    "no",
-    "absent",
-    "withholds",
-    "supplied",
-    "unsure",
-    "apart",
-    "asks",
-    "takeback",
-    "corrects",
-    "here",
-    "affirms",
-    "measured",
-    "dualvolts",
-    "vfd",
-    "origin",
-    "look",
-    "opposite",
-    "end",
-    "view",
-    "motor",
-    "appliance",
-    "plug",
-    "module_label",
-    "rotlabel",
-    "fill0",
-    "encl",
-    "brglabel",
-    "protlabel",
-    "money",
-    "price",
-    "ship",
-    "shipped",
-    "was",
-    "notprice",
-    "wants",
-    "buys",
-    "local",
-    "spends",
-    "goods",
-    "onplate",
-    "nosplit",
-]
+KINDS = {row["kind"] for row in rows("reading/kinds")}
 UNITS = {
     *READERS,
     "in",
@@ -84,12 +35,33 @@ UNITS = {
     "flat",
     "vdc",
 }
+READING = Path(matcher.reading.__file__).parent
 ROWS = [(table, row) for table in TABLES for row in rows(f"reading/words/{table}")]
 
 
-def test_kinds_are_known() -> None:
-    known = {*SILENT, *_LABELS, *_WORDS}
-    assert {row["kind"] for _, row in ROWS} - known == set()
+def test_every_kind_is_explained_and_used() -> None:
+    assert {row["kind"] for _, row in ROWS} == KINDS
+    assert {*_LABELS, *_WORDS} <= KINDS
+
+
+def test_the_reader_asks_for_known_kinds_alone() -> None:
+    asked = {kind for file in READING.glob("*.py") for kind in asked_for(ast.parse(file.read_text("utf-8")))}
+    assert len(asked) > len(KINDS) / 2
+    assert asked - KINDS == set()
+
+
+def asked_for(tree: ast.AST) -> Iterator[str]:
+    """Yield each kind in `items.has(i, kind)`, `items.said(i, kind)` and `kind in items.roles[i]`."""
+    for node in ast.walk(tree):
+        match node:
+            case ast.Call(
+                func=ast.Attribute(attr="has" | "said"),
+                args=[_, ast.Constant(value=str(kind))],
+            ):
+                yield kind
+            case ast.Compare(left=ast.Constant(value=str(kind)), ops=[ast.In()], comparators=[where]):
+                if "roles" in (rows_of := ast.unparse(where)) and "get(" not in rows_of:
+                    yield kind
 
 
 def test_units_are_known() -> None:
