@@ -2,6 +2,7 @@
 
 from matcher.reading.days import DAYS
 from matcher.reading.items import Items
+from matcher.reading.things import things
 
 _NEAR = 7  # items
 _FAR = 14
@@ -20,13 +21,9 @@ def condition(items: Items, i: int, value: str) -> None:
         return
     if value == "new" and items.word(i)[:5] == "never" and _is_rebuilt(items, i):
         return
-    muted = items.muted[i]
-    if items.word(i) == "used" and before in ("it's", "its"):
-        items.muted[i] = ""  # `I put it in for a week, so it's used`
-    if "origin" in items.roles[i] and items.word(i).split(" ")[0] in _TAKEN and not _of_new(items, i):
-        items.muted[i] = ""  # `pulled from a 3 ton unit`
-    items.claim("condition", value, i)
-    items.muted[i] = muted
+    tells = items.word(i) == "used" and before in ("it's", "its")  # `I put it in for a week, so it's used`
+    taken = "origin" in items.roles[i] and items.word(i).split(" ")[0] in _TAKEN  # `pulled from a 3 ton unit`
+    items.claim("condition", value, i, though_muted=tells or (taken and not _of_new(items, i)))
 
 
 def _is_rebuilt(items: Items, i: int) -> bool:
@@ -81,7 +78,7 @@ def _of_another_piece(items: Items, i: int, value: str) -> bool:
     if value == "new" and not items.has(i + 2, "motor") and items.clause[i + 1 : i + 2] == [items.clause[i]]:
         if "goods" in items.roles[i + 1]:
             return True  # `brand new capacitor included`
-        fitted = not _FITTED.isdisjoint(items.roles[i + 1]) or items.word(i + 1) in _PIECES
+        fitted = not _FITTED.isdisjoint(items.roles[i + 1]) or items.word(i + 1) in things("of_a_motor")
         return items.word(i) == "brand new" and fitted  # `brand new bearings`
     if value != "for_parts":
         return False
@@ -106,55 +103,6 @@ def _of_origin(items: Items, i: int) -> bool:
 
 _FITTED = frozenset({"bearing", "brglabel", "cap"})
 _HARMED = frozenset({"broken", "cracked", "bent", "broke", "snapped"})
-_PIECES = frozenset(
-    {
-        "ear",
-        "ears",
-        "tab",
-        "tabs",
-        "blade",
-        "blades",
-        "wheel",
-        "clip",
-        "clips",
-        "connector",
-        "plug",
-        "foot",
-        "bolt",
-        "bolts",
-        "stud",
-        "studs",
-        "lug",
-        "lugs",
-        "leg",
-        "legs",
-        "arm",
-        "arms",
-        "cover",
-        "box",
-        "fan",
-        "bracket",
-        "base",
-        "cradle",
-        "ring",
-        "knob",
-        "screw",
-        "screws",
-        "cap",
-        "lid",
-        "conduit",
-        "harness",
-        "propeller",
-        "impeller",
-        "feet",
-        "band",
-        "grommet",
-        "grommets",
-        "corner",
-        "fins",
-        "fin",
-    }
-)
 
 
 def _is_piece_of_motor(items: Items, i: int) -> bool:
@@ -162,11 +110,11 @@ def _is_piece_of_motor(items: Items, i: int) -> bool:
     k = i - 1
     while items.word(k) in ("is", "are", "was", "got", "were", "off", "has", "slightly", "a bit"):
         k -= 1
-    before = items.clause[k] == items.clause[i] and items.word(k).split(" ")[-1] in _PIECES
+    before = items.clause[k] == items.clause[i] and items.word(k).split(" ")[-1] in things("of_a_motor")
     j = i + 1 + (items.word(i + 1) in ("off", "mounting", "mount", "plastic"))
     if items.clause[j : j + 1] != [items.clause[i]] or items.has(j + 1, "motor"):
         return before  # `broken fan motor`
-    return before or items.word(j).split(" ")[-1] in _PIECES
+    return before or items.word(j).split(" ")[-1] in things("of_a_motor")
 
 
 def _is_verb(items: Items, i: int) -> bool:

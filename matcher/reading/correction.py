@@ -6,7 +6,8 @@ many words is dropped as well; a bare figure before its denial is of the same ki
 
 from collections.abc import Sequence
 
-from matcher.reading.items import Claim, Items
+from matcher.reading.claim import Claim
+from matcher.reading.items import Items
 from matcher.reading.owner import LENGTHS
 from matcher.reading.quantities import READERS
 from matcher.reading.settle import agree

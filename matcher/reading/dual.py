@@ -8,7 +8,8 @@ from dataclasses import replace
 from itertools import pairwise
 
 from matcher.numeral import Numeral
-from matcher.reading.items import Claim, Items
+from matcher.reading.claim import Claim
+from matcher.reading.items import Items
 from matcher.reading.quantities import Given, amps
 
 _BOTH = frozenset({"50", "60"})

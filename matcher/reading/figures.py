@@ -34,7 +34,6 @@ _SPOKEN = {
     "oh": "0",
 }
 _THOUSANDS = frozenset({"1", "2", "3"})
-_COUNTED = frozenset({"ph", "phase", "phases", "phasen", "fase", "fas", "qty", "speed", "speeds", "spd"})
 _SPEEDS = frozenset({"rpm", "tr", "u", "min", "min-1", "r", "tpm", "giri", "omw", "varv", "ot"})
 _FLATS = frozenset({"flat", "flats", "flt", "flts"})
 _AND = frozenset({"and", "&", "n"})

@@ -176,11 +176,7 @@ def _inside_code(items: Items, i: int) -> bool:
 
 def claim_number(items: Items, field: str, text: str, first: int, last: int, strength: int = 2) -> None:
     """Numbers of others, of the module and of the program stay facts where the sentence turns away."""
-    muted = items.muted[first]
-    if field != "part_number":
-        items.muted[first] = ""
-    items.claim(field, text, first, last, strength)
-    items.muted[first] = muted
+    items.claim(field, text, first, last, strength, though_muted=field != "part_number")
 
 
 def _codes(items: Items, j: int, *, several: bool, named: bool = False) -> list[tuple[str, int, int]]:

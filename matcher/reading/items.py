@@ -7,10 +7,10 @@ A bracket keeps its muting to itself, and "but" or "this one is" ends any.
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 
 from matcher.numeral import Numeral, numeral
 from matcher.reading.aside import ask, ends_in_label, figure_follows, goes_on, heed, is_printed, set_apart
+from matcher.reading.claim import Claim
 from matcher.reading.figures import EIGHTHS, FIRST_OF_NUMBER, GOES_ON, gather
 from matcher.reading.scan import Scan, scan, unjoin
 from matcher.reading.spelled import spelled
@@ -39,20 +39,6 @@ _OPENING = frozenset("([")
 _EXCLAIMED = ["!", ")"]
 """`the furnace plate (not the motor!) says`: the sentence goes on."""
 _PLAIN, _FIGURES, _COMMA, _STOP = Kind.PLAIN, Kind.FIGURES, Kind.COMMA, Kind.STOP
-
-
-@dataclass(slots=True, eq=False)
-class Claim:
-    """One value that some words give to one field; `strength` 0 counts only where nothing else does."""
-
-    field: str
-    value: object
-    source: str
-    span: tuple[int, int]
-    clause: int
-    strength: int = 1
-    doubt: str = ""
-    """`?` behind it, or `words` of doubt in its clause; empty where the seller is sure."""
 
 
 class Items:
@@ -275,10 +261,22 @@ class Items:
         """Return what item `i` says as a kind, or None."""
         return self.roles[i].get(kind)
 
-    def claim(self, field: str, value: object, i: int, j: int | None = None, strength: int = 1) -> None:
-        """Claim a value for a field by the items `i` to `j`, unless they speak of something else."""
+    def claim(
+        self,
+        field: str,
+        value: object,
+        i: int,
+        j: int | None = None,
+        strength: int = 1,
+        *,
+        though_muted: bool = False,
+    ) -> None:
+        """Claim a value for a field by the items `i` to `j`, unless they speak of something else.
+
+        `though_muted` claims even then: the words hold whatever the sentence turns away from.
+        """
         muted = self.muted[i]
-        if muted and not (field in _NEEDED and muted in ("needs", "sentence")):
+        if muted and not though_muted and not (field in _NEEDED and muted in ("needs", "sentence")):
             return
         first, last = (i, i) if j is None else (i, j) if i <= j else (j, i)
         clause = self.clause[i]

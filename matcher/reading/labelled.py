@@ -12,8 +12,8 @@ from functools import lru_cache
 from matcher.reading.amounts import is_free, money, number, with_points
 from matcher.reading.cell_special import BARE, COUNT, SPECIAL, SUBJECT, Value, diameter, values_of
 from matcher.reading.cell_words import is_word, shown
+from matcher.reading.claim import Claim
 from matcher.reading.designation import designation, is_number
-from matcher.reading.items import Claim
 from matcher.reading.listing import GIVEN, read_listing
 from matcher.reading.table_headers import SAID, Header, folded
 

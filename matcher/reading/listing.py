@@ -26,11 +26,12 @@ from matcher.reading import (
     series,
     terms,
 )
+from matcher.reading.claim import Claim
 from matcher.reading.columns import pair_columns
 from matcher.reading.correction import corrected
 from matcher.reading.dimension import lengths
 from matcher.reading.dual import merge_frequencies, merge_voltages
-from matcher.reading.items import NO_ROLES, Claim, Items
+from matcher.reading.items import NO_ROLES, Items
 from matcher.reading.letter_spaced import drawn_together, put_back
 from matcher.reading.loose_code import loose_codes
 from matcher.reading.positional import in_a_row

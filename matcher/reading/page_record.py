@@ -9,7 +9,7 @@ from dataclasses import dataclass, field, replace
 
 from matcher.reading.amounts import is_price_range, sums
 from matcher.reading.cell_words import shown
-from matcher.reading.items import Claim
+from matcher.reading.claim import Claim
 from matcher.reading.labelled import claims_of, read_value
 from matcher.reading.listing import read_beside
 from matcher.reading.page_offer import Said

@@ -2,7 +2,8 @@
 
 from collections.abc import Sequence
 
-from matcher.reading.items import Claim, Items
+from matcher.reading.claim import Claim
+from matcher.reading.items import Items
 from matcher.reading.things import things
 
 _FIRST_WORDS = 6

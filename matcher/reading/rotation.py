@@ -6,8 +6,9 @@ In a sentence each turn takes the view that stands with it: `CW facing shaft, CC
 
 from typing import cast
 
+from matcher.reading.claim import Claim
 from matcher.reading.denial import denied
-from matcher.reading.items import Claim, Items
+from matcher.reading.items import Items
 from matcher.reading.view import view_of
 
 _NEAR = 8  # items

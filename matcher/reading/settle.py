@@ -3,7 +3,7 @@
 from collections.abc import Callable, Sequence
 from dataclasses import replace
 
-from matcher.reading.items import Claim
+from matcher.reading.claim import Claim
 from matcher.reading.rotation import settle_turn
 
 Settled = dict[str, tuple[object, Claim]]

@@ -10,7 +10,8 @@ from dataclasses import replace
 from itertools import takewhile
 
 from matcher.numeral import Numeral, numeral
-from matcher.reading.items import LEADS_ON, NO_ROLES, Claim, Items
+from matcher.reading.claim import Claim
+from matcher.reading.items import LEADS_ON, NO_ROLES, Items
 from matcher.reading.quantities import READERS
 
 _LISTED = {"hp": "–", "rpm": "/", "a": "/", "A": "/", "hz": "/", "v": "/"}

@@ -4,8 +4,8 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from matcher.reading.cell_words import shown
+from matcher.reading.claim import Claim
 from matcher.reading.designation import designation
-from matcher.reading.items import Claim
 from matcher.reading.labelled import claims_of, read_value
 from matcher.reading.listing import read_beside
 from matcher.reading.table_headers import Header

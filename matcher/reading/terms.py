@@ -9,8 +9,6 @@ from matcher.reading.things import things
 _NEAR = 7
 _FEW = 4
 _EXCEPTIONS = frozenset({"unless", "except", "except if", "only if", "apart from", "once", "after"})
-
-
 _CONDITIONS = frozenset({"once", "if", "when", "after"})
 
 
@@ -19,10 +17,7 @@ def returns(items: Items, i: int, value: str) -> None:
     if value == "-":
         _deducted(items, i)
     elif value == "0" and not _has_exception(items, i):
-        muted = items.muted[i]
-        items.muted[i] = ""  # `I'm not a store, so no returns`
-        items.claim("return_days", 0, i)
-        items.muted[i] = muted
+        items.claim("return_days", 0, i, though_muted=True)  # `I'm not a store, so no returns`
 
 
 def _deducted(items: Items, i: int) -> None:

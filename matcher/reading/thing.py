@@ -2,7 +2,8 @@
 
 from collections.abc import Sequence
 
-from matcher.reading.items import Claim, Items
+from matcher.reading.claim import Claim
+from matcher.reading.items import Items
 from matcher.reading.part_alone import is_part_alone, names_part
 from matcher.reading.things import things
 
