@@ -41,6 +41,8 @@ _FAR = 8
 _NEAR = 4
 _SMALLEST_SHARE = 0.2  # of the old price
 _SUPPLIES = frozenset({110.0, 115.0, 120.0, 208.0, 220.0, 230.0, 240.0, 277.0, 440.0, 460.0, 480.0})
+_PARTS = frozenset({";", ",", ".", "|", "-", "\n"})
+_ABOVE_AMPERES = 20.0
 _LEAST = 5.0  # smaller bare figures count things
 
 
@@ -90,7 +92,13 @@ def _is_named(items: Items, i: int) -> bool:
     if behind == "ea" and (i == 0 or items.word(i - 1) in ("\n", ".", ";")):
         return True
     each = behind in ("ea", "each") or (behind == "/" and items.word(i + 2) in ("ea", "each"))
-    return has_cents(items, i) and (each or _is_first_tier(items, i))
+    return has_cents(items, i) and (each or _is_first_tier(items, i) or _closes_listing(items, i))
+
+
+def _closes_listing(items: Items, i: int) -> bool:
+    """`on the shelf since 2016; 245.00`: with its cents, alone and last; less might be amperes."""
+    alone = i > 0 and items.word(i - 1) in _PARTS
+    return alone and i + 1 == len(items) and (items.numbers[i].value or 0.0) >= _ABOVE_AMPERES
 
 
 def _is_sent(items: Items, i: int) -> bool:

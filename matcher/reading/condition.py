@@ -15,6 +15,8 @@ def condition(items: Items, i: int, value: str) -> None:
         return
     if items.word(i) in _DOES and (before in _WILL or _does_something(items, i + 1)):
         return
+    if value == "for_parts" and items.said(i - 1, "after") in DAYS:
+        return  # `1 yr parts only`: a warranty
     if _of_terms(items, i, value) or _is_supposed(items, i) or _of_module(items, i, value):
         return
     if _of_another_piece(items, i, value) or _is_verb(items, i):

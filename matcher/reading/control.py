@@ -51,7 +51,9 @@ def _has_length(items: Items, i: int) -> bool:
 
 
 def _labels_length(items: Items, i: int) -> bool:
-    """`CCW lead end Leads 22 in`: no part of what is said of the view."""
+    """`CCW lead end Leads 22 in`, `48" leads, CCW lead end`: no part of what is said of the view."""
+    if items.said(i - 1, "after") in LENGTHS and items.has(i - 2, "num"):
+        return True
     j = items.skip(i + 1, 1)
     return items.has(j, "num") and items.said(j + 1, "after") in LENGTHS
 

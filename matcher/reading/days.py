@@ -59,7 +59,7 @@ def period(items: Items, i: int, value: str) -> None:
 
 def _claim(items: Items, first: int, last: int, count: int) -> None:
     """Claim `count` days said by the items `first` to `last`."""
-    found = _label(items, first, last)
+    found = _label(items, first, last) or _otherwise(items, first) or _limited(items, last)
     if found is None or _is_of_something_else(items, first, last):
         return
     kind, j = found
@@ -84,6 +84,22 @@ def _label(items: Items, first: int, last: int) -> tuple[str, int] | None:
         if best is None or distance < best[0]:
             best = (distance, kind, j)
     return best and best[1:]
+
+
+def _otherwise(items: Items, first: int) -> tuple[str, int] | None:
+    """`No returns once wired; otherwise 30 days`: the sentence before names what they are for."""
+    if items.word(first - 1) not in ("otherwise", "else", "if not"):
+        return None
+    before = range(first - 2, max(-1, first - 2 - 2 * _NEAR), -1)
+    j = next((j for j in before if "returns" in items.roles[j]), None)
+    return None if j is None or items.segment[first] - items.segment[j] > 1 else ("returns", j)
+
+
+def _limited(items: Items, last: int) -> tuple[str, int] | None:
+    """`2-year limited`, `1 yr parts only`: only a warranty is either."""
+    behind = items.word(last + 1).split(" ")[0]
+    parts = behind in ("part", "parts") and not items.has(last + 2, "num")
+    return ("warranty", last + 1) if behind == "limited" or parts else None
 
 
 def _distance(items: Items, first: int, last: int, j: int) -> float:

@@ -78,6 +78,8 @@ def ambient(items: Items, i: int, _value: str) -> None:
     if not items.has(j, "num") or (items.has(i - 2, "num") and _is_degrees(items, i - 1)):
         return  # `70C AMB. 5 MFD`
     number = items.numbers[j]
+    if items.word(i)[-3:] == " to" and not _is_degrees(items, j + 1):
+        return  # `good to 3 tons`
     if number.value is not None and -60 <= number.value <= 250:
         items.used[j] = True
         if "/" not in number.text:  # `AMB 40/60`: which of them holds, nothing says
@@ -112,13 +114,8 @@ def celsius(items: Items, i: int) -> None:
     unit = items.said(i + 1, "unit") or items.said(i + 1, "after")
     if unit not in ("c", "f") or items.used[i] or items.numbers[i].value not in _USUAL_AMBIENTS:
         return
-    if (
-        items.word(i + 3) == "p"
-        and items.is_glued(i + 2)
-        and items.word(i + 2) in ("1", "3")
-        and items.word(i) in ("50", "60")
-    ):
-        items.used[i] = True  # `60C 1P`: cycles and phase
+    if _are_cycles(items, i):
+        items.used[i] = True
         items.claim("hertz", items.numbers[i].text, i, i + 1, 0)
         return
     value = items.numbers[i].value or 0.0
@@ -131,6 +128,15 @@ def celsius(items: Items, i: int) -> None:
     letter = items.raw(i - 2)
     if letter in _CLASSES and items.word(i - 1) in _CELLS and items.word(i - 3) in _CELLS:
         items.claim("insulation_class", letter, i - 2)  # `F / 40C`
+
+
+def _are_cycles(items: Items, i: int) -> bool:
+    """`60C 1P`, `115V 60C 1PH`: cycles, right before the phase, where no hertz are told."""
+    if items.word(i) not in ("50", "60") or items.word(i + 2) not in ("1", "3"):
+        return False
+    if items.word(i + 3) == "p" and items.is_glued(i + 2):
+        return True
+    return items.said(i + 3, "unit") == "ph" and not any(claim.field == "hertz" for claim in items.claims)
 
 
 def _is_rise(items: Items, j: int) -> bool:

@@ -178,7 +178,8 @@ def _claim_all(items: Items) -> None:
     _dispatch(items, _handled()[1])
     _own_numbers(items)
     kinds = set().union(*[items.roles[i] for i in items.active])
-    if not kinds.isdisjoint(_OF_MONEY) or "+" in items.scan.words:
+    words = items.scan.words
+    if not kinds.isdisjoint(_OF_MONEY) or "+" in words or (words and words[-1][-3:-2] == "."):
         money.money(items, one_lot="nosplit" in kinds)
     lengths(items)
 

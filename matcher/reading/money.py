@@ -2,7 +2,7 @@
 
 from matcher.reading.bare_sums import bare_sums
 from matcher.reading.items import Items
-from matcher.reading.sums import bare_shipping, named_currency, only_currency, signed_sums
+from matcher.reading.sums import bare_shipping, named_currency, names_shipping, only_currency, signed_sums
 from matcher.reading.things import things
 from matcher.reading.tiers import (
     INCLUDES,
@@ -203,13 +203,33 @@ def _role(items: Items, sums: list[Sum], k: int) -> str | None:
     close = _kind(items, label) if label > start else None
     if close == "not" and items.word(label) == "cost" and items.word(label + 1) == ":":
         return None  # `cost: $27` in a list of labels
+    if _is_on_top(items, said, label):
+        return "not"
     if _is_to_send(items, said, label, start, close, later=k > 0):
+        return "ship"
+    if close == "price" and items.word(label) == "you pay" and names_shipping(items, said.last + 1):
         return "ship"
     if close:
         # `shipping $15.80 expedited` is dearer than what is usual
         return "not" if close == "ship" and items.has(said.last + 1, "notprice") else close
     ahead, behind = _ahead(items, said, stop), _behind(items, said, start)
     return "not" if "not" in (behind, ahead) else ahead or behind
+
+
+def _is_on_top(items: Items, said: Sum, label: int) -> bool:
+    """`orders under $25 add $5 handling`, `without core add $35`: asked of some, on a condition."""
+    if items.word(label) != "add" or names_shipping(items, said.last + 1):
+        return items.word(label) == "add" and _under_condition(items, label)
+    return True
+
+
+def _under_condition(items: Items, i: int) -> bool:
+    """Say whether the words before speak of some orders alone."""
+    return any(
+        items.word(j).split(" ")[0] in ("orders", "order", "minimum", "if", "outside")
+        for j in range(max(0, i - _WITHIN), i)
+        if items.segment[j] == items.segment[i]
+    )
 
 
 def _is_to_send(items: Items, said: Sum, label: int, start: int, close: str | None, *, later: bool) -> bool:
@@ -219,6 +239,7 @@ def _is_to_send(items: Items, said: Sum, label: int, start: int, close: str | No
         or (items.word(label) == "?" and items.has(label - 1, "ship"))
         or (items.word(label) == ")" and _before_bracket(items, label, start) == "ship")
         or (items.word(said.last + 1) in _TO_SEND and close != "price")
+        or (items.word(said.last + 1) in ("more", "extra") and names_shipping(items, said.last + 2))
     )
 
 

@@ -1,5 +1,7 @@
 """Sums of money with a sign or code, and what says in which money they are: `$55`, `55 USD`, `EUR: 48`."""
 
+import unicodedata
+
 from matcher.reading.items import Items
 from matcher.reading.tiers import Sum, amount, has_cents
 
@@ -10,6 +12,7 @@ _SHIP_WORDS = frozenset({"post", "shipping", "to ship", "s&h", "s & h", "postage
 # Countries behind a dollar sum: `$45 CAN`, `135.00 US`.
 _COUNTRIES = {"can": "CAD", "cdn": "CAD", "ca": "CAD", "us": "USD", "aus": "AUD", "au": "AUD"}
 _OR_MORE = frozenset({"or more", "and up", "up", "pcs", "pieces", "units"})
+_RAISED = frozenset("⁰¹²³⁴⁵⁶⁷⁸⁹")
 _FUNDS = frozenset({"dollars", "funds", "sterling"})
 
 
@@ -82,10 +85,18 @@ def _is_australian(items: Items, k: int) -> bool:
 
 def _with_cents(items: Items, i: int, last: int) -> tuple[float, int]:
     """`thirty nine dollars and fifty cents`."""
+    raised = items.raw(i + 1)
+    if last == i and items.is_glued(i) and len(raised) == 2 and _RAISED.issuperset(raised):
+        return amount(items, i) + _cents(raised), i + 1  # `$84⁹⁹`
     k = last + 1 + (items.word(last + 1) == "and")
     if k in items.numbers and items.word(k + 1) in ("cents", "cent"):
         return amount(items, i) + (items.numbers[k].value or 0.0) / 100, k + 1
     return amount(items, i), last
+
+
+def _cents(raised: str) -> float:
+    tens, ones = map(unicodedata.digit, raised)
+    return (10 * tens + ones) / 100
 
 
 def _added(items: Items, i: int, before: Sum) -> Sum | None:

@@ -7,6 +7,7 @@ from matcher.reading.phrases import alone
 from matcher.reading.things import things
 
 _NEAR = 7
+_SENTENCE = 14  # items
 _FEW = 4
 _EXCEPTIONS = frozenset({"unless", "except", "except if", "only if", "apart from", "once", "after"})
 _CONDITIONS = frozenset({"once", "if", "when", "after"})
@@ -22,7 +23,7 @@ def returns(items: Items, i: int, value: str) -> None:
 
 def _deducted(items: Items, i: int) -> None:
     """`returns 14 days less 10%`: what is kept back of the price."""
-    for k in range(i + 1, min(len(items), i + 1 + _NEAR)):
+    for k in range(i + 1, min(len(items), i + 1 + _SENTENCE)):
         if items.segment[k] != items.segment[i]:
             return
         if items.word(k) in ("less", "minus") and items.has(k + 1, "num"):

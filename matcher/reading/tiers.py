@@ -13,8 +13,10 @@ _PACKS = frozenset({"carton", "case", "box", "pack", "bag", "pallet", "lot", "bu
 PIECES = frozenset(
     {"pc", "pcs", "piece", "pieces", "units", "stk", "stück", "pièces", "piezas", "pezzi", "ea"}
 )
+_MOST_OF_ONE = 24
+"""How many pieces `3/$160` tells at most."""
 _LIMITS = frozenset({"max", "maximum", "at most", "under", "not over", "up to", "max of", "no more"})
-_OURS = ("our", "sale", "your", "special", "clearance", "web")
+_OURS = ("our", "sale", "your", "you pay", "special", "clearance", "web")
 _ZONES = frozenset(
     {"east", "west", "north", "south", "zone", "zones", "region", "regions", "coast", "central"}
 )
@@ -85,7 +87,7 @@ def is_for_many(items: Items, said: Sum) -> bool:
 def _counted_before(items: Items, first: int) -> bool:
     """`6 for $140`, `carton (24) $15.10`, `qty 2-5 $157.90`: several pieces at this price."""
     joint = items.word(first - 1)
-    i = first - 2 if joint in ("for", ")", ":", "at", "@") else first - 1
+    i = first - 2 if joint in ("for", ")", ":", "at", "@", "/") else first - 1
     if joint == ":" and items.word(i) in PIECES:
         number = items.numbers.get(i - 1)  # `10 pcs: $31.10`
         return number is not None and number.value is not None and number.value > 1
@@ -96,6 +98,9 @@ def _counted_before(items: Items, first: int) -> bool:
         return not items.has(first - 3, "money") and not items.used[i]
     if joint in ("at", "@"):
         return items.word(i - 1) in ("buy", "take", "order", "get")
+    if joint == "/":
+        few = number.whole and number.atoms[0] <= _MOST_OF_ONE and not number.signs
+        return few and not items.has(i - 1, "money")  # `$57 or 3/$160`
     if joint == ")":
         return items.word(first - 3) == "(" and items.word(first - 4) in _PACKS
     further = number.signs == "-" or any(items.has(j, "money") for j in range(max(0, i - 5), i))

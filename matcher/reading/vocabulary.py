@@ -126,6 +126,8 @@ def _inherit(words: list[str], roles: dict[str, str]) -> None:
             roles.setdefault("aspect", "dia")
         elif roles["subject"] == "shaft_length":
             roles.setdefault("aspect", "len")
+    if roles.get("fact", "").startswith("module=") and "module" in words:
+        roles.setdefault("module_label", "-")  # `complete with module FD-1`
     if roles.get("fact", "").startswith("return_shipping"):
         roles.setdefault("returns", "-")
 
