@@ -76,9 +76,21 @@ def _answer(pair: Pair, comes: str) -> Answer:
     if cell.outcome == Outcome.UNKNOWN:
         test_motor = comes == "module_only" and pair.site.motor_health not in ("good", "bad")
         return _not_known(why, comes, told, test_motor=test_motor)
+    if _is_open(pair, comes):
+        return answer.unknown(
+            f"{why} Two different program numbers are said: ask which one is true.", "program_number"
+        )
     if cell.outcome == Outcome.SAME:
         return answer.same(why)
     return _losing(pair, cell, why, comes)
+
+
+def _is_open(pair: Pair, comes: str) -> bool:
+    """Say whether the program's number is contradicted where it would decide."""
+    if pair.same_program is not None or "program_number" not in pair.contradicted_old | pair.contradicted_new:
+        return False
+    health, motor = pair.site.module_health or "unknown", pair.site.motor_health or "unknown"
+    return moved(comes, "equal", health, motor) != moved(comes, "differ", health, motor)
 
 
 def _for_line_voltage(comes: str) -> Answer:

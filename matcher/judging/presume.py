@@ -123,7 +123,7 @@ def by_kind(motor: Motor, contradicted: frozenset[str]) -> dict[str, object]:
     implied = _sold_alone(motor, contradicted)
     kind: str | None = motor.motor_type
     if kind is None and "motor_type" not in contradicted:
-        kind = "ecm" if implied else _unsaid_type(motor)
+        kind = "ecm" if implied else _unsaid_type(motor, contradicted)
         if kind is not None:
             implied["motor_type"] = kind
     if motor.phase is None and "phase" not in contradicted:
@@ -135,8 +135,10 @@ def by_kind(motor: Motor, contradicted: frozenset[str]) -> dict[str, object]:
     return implied
 
 
-def _unsaid_type(motor: Motor) -> str | None:
-    if any(getattr(motor, name) is not None for name in _CONTROLLED) or 16 in (motor.plug_pins or ()):
+def _unsaid_type(motor: Motor, contradicted: frozenset[str]) -> str | None:
+    """Two program numbers that can't both be true say of the kind what either of them says."""
+    told = any(getattr(motor, name) is not None or name in contradicted for name in _CONTROLLED)
+    if told or 16 in (motor.plug_pins or ()):
         return "ecm"
     return "polyphase" if motor.phase == 3 else None
 

@@ -7,7 +7,8 @@ from matcher.units import fahrenheit_to_celsius
 _AFTER_LETTER = frozenset({"ins", "insulation", "class", "class insulation", "insul"})
 
 _CLASSES = frozenset("BFH")
-_CELLS = frozenset("/|,;*")
+_CELLS = frozenset("/|,;*-")
+_CELLS_AWAY = 2
 
 
 _AROUND = frozenset((".", '"', "'"))
@@ -125,9 +126,13 @@ def celsius(items: Items, i: int) -> None:
         return
     items.used[i] = True
     _degrees(items, value, i, i, 1 if named else 0)
-    letter = items.raw(i - 2)
-    if letter in _CLASSES and items.word(i - 1) in _CELLS and items.word(i - 3) in _CELLS:
-        items.claim("insulation_class", letter, i - 2)  # `F / 40C`
+    for k in (i - 2, i - 4, i - 5, i + 3):  # `F / 40C`, `F; SF 1.0; 40C`, `40C - B`
+        if (
+            items.raw(k) in _CLASSES
+            and _is_cell(items, k)
+            and items.segment[i] - items.segment[k] <= _CELLS_AWAY
+        ):
+            items.claim("insulation_class", items.raw(k), k)
 
 
 def _are_cycles(items: Items, i: int) -> bool:
@@ -137,6 +142,11 @@ def _are_cycles(items: Items, i: int) -> bool:
     if items.word(i + 3) == "p" and items.is_glued(i + 2):
         return True
     return items.said(i + 3, "unit") == "ph" and not any(claim.field == "hertz" for claim in items.claims)
+
+
+def _is_cell(items: Items, k: int) -> bool:
+    """Say whether an item stands alone between two signs that part cells."""
+    return 0 < k < len(items) and items.word(k - 1) in _CELLS and items.word(k + 1) in _CELLS | {""}
 
 
 def _is_rise(items: Items, j: int) -> bool:

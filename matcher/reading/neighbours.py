@@ -80,9 +80,12 @@ def _is_current(items: Items, k: int) -> bool:
 
 
 def _behind_volts(items: Items, i: int) -> bool:
-    """`230 volts 1/60 1/2 HP`: behind the supply, and the power is another figure."""
+    """`230 volts 1/60 1/2 HP`, `1/4 HP 230 V 1/60`: behind the supply, and the power is another figure."""
     volts = items.roles[i - 1].get("unit") == "v" and "num" in items.roles[i - 2]
-    return volts and "num" in items.roles[i + 1] and items.roles[i + 2].get("unit") == "hp"
+    if not volts:
+        return False
+    told = any(claim.field == "power_hp" for claim in items.claims)
+    return told or ("num" in items.roles[i + 1] and items.roles[i + 2].get("unit") == "hp")
 
 
 def _is_power(items: Items, i: int) -> bool:

@@ -20,6 +20,7 @@ _OF_KEY_ALONE = frozenset({"no key", "without key"})
 
 
 _NEAR = 6
+_VERBS = 4  # items
 _ARTICLES = frozenset({"the", "my", "our", "your", "a", "its"})
 _FROM = frozenset({"from", "by", "off", "to", "with"})
 _ARMS = ("arm", "leg")
@@ -67,7 +68,7 @@ def fact(items: Items, i: int, value: str) -> None:
         return
     if value == "control_signal=thermostat" and items.word(i) == "thermostat" and _is_a_thing(items, i):
         return
-    if field == "shaft_position" and items.word(i + 1) in _NOT_ADVISED:
+    if field == "shaft_position" and (items.word(i + 1) in _NOT_ADVISED or _is_warned_of(items, i)):
         return
     if said == "TENV" and items.word(i) == "te" and items.is_glued(i) and items.word(i + 1)[:1].isalnum():
         return  # a piece of a number: `TE-HALF-E`
@@ -78,6 +79,12 @@ def fact(items: Items, i: int, value: str) -> None:
     items.claim(field, _VALUES.get(said, said), i, strength=0 if vague else 1)
     if said == "polyphase" and _THREE.search(items.word(i)):
         items.claim("phase", 3, i)  # `3 PH INDUCTION MOTOR`
+
+
+def _is_warned_of(items: Items, i: int) -> bool:
+    """`do not hang it shaft down`: `not`, a verb or two, and the position."""
+    before = range(i - 1, max(-1, i - 1 - _VERBS), -1)
+    return any("not" in items.roles[j] and items.clause[j] == items.clause[i] for j in before)
 
 
 def weak(items: Items, i: int, value: str) -> None:

@@ -178,6 +178,12 @@ def test_a_contradicted_hard_fact_asks(name: str) -> None:
     assert judged({"brand": "Plenquist", "part_number": "PL2031K"}, name).verdict == "ask"
 
 
+@pytest.mark.parametrize("name", ["program_number", "module", "control_signal", "module_number"])
+def test_two_values_of_a_module_s_fact_never_fit_a_line_voltage_motor(name: str) -> None:
+    judgement = judged({"motor_type": None, "capacitor_uf": None, "capacitor_vac": None}, name)
+    assert judgement.verdict == "ask"
+
+
 def test_weights_stand_in_the_findings() -> None:
     by = {found.check: found.weight for found in judged({"shaft_ends": 2, "enclosure": None}).findings}
     assert (by["shaft"], by["power"], by["enclosure"], by["voltage"]) == (10, 20, 10, 0)

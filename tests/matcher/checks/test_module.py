@@ -141,7 +141,12 @@ def test_a_contradicted_program_is_never_presumed_equal(told: Told) -> None:
     both = OLD | {"module": "with"}
     now = {name: value for name, value in both.items() if name != "program_number"}
     assert told("module", OLD, now, {"module_health": "bad"}) == "same"
-    assert told("module", OLD, now, {"module_health": "bad"}, twice_new=("program_number",)) == "unknown"
+    for health in ("bad", "good"):
+        assert told("module", OLD, now, {"module_health": health}, twice_new=("program_number",)) == "unknown"
+    alone = now | {"module": "module_only"}  # no number helps a module that replaces a good one
+    assert (
+        told("module", OLD, alone, {"module_health": "good"}, twice_new=("program_number",)) == "loss 1 poor"
+    )
 
 
 @pytest.mark.parametrize("old", ["psc", "split_phase", "capacitor_start", "shaded_pole"])

@@ -173,3 +173,10 @@ def test_how_numbers_relate() -> None:
     assert (found.same_brand, found.same_module, found.same_program) == (False, True, False)
     found = pair({"brand": "A"}, {})
     assert (found.same_brand, found.same_module, found.same_program) == (None, None, None)
+
+
+@pytest.mark.parametrize("name", ["program_number", "module", "control_signal", "rpm_range", "module_number"])
+def test_a_contradicted_sign_of_a_module_is_said_all_the_same(name: str) -> None:
+    """Whichever of the two values holds, the motor is an electronic one."""
+    assert pair({"motor_type": "psc"}, {}, name).new.motor_type == "ecm"
+    assert pair({"motor_type": "psc"}, {}).new.motor_type is None
