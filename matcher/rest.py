@@ -68,7 +68,7 @@ def rest_of(job: Job, today: date, settings: Settings | None = None) -> Rest:
 def _swap(wanted: Wanted, standing: Standing | None) -> Swap | None:
     if standing is None:
         return None
-    return Swap(wanted.motor, standing.measured.facts, wanted.site, standing.after)
+    return Swap.of(wanted, standing.measured, standing.after)
 
 
 def proof_watts(job: Job) -> float | None:

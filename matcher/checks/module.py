@@ -36,8 +36,7 @@ _NUMBERS = {
 
 def judge(pair: Pair) -> Finding | None:
     """Judge what comes with the offer against what is healthy; only where either motor is electronic."""
-    old, new = pair.old.motor_type, pair.new.motor_type
-    if old not in ELECTRONIC and new not in ELECTRONIC:
+    if not _applies(pair):
         return None
     comes = pair.new.module or "not_said"
     values = (_code(pair.old.program_number, pair.old.module_number), comes.replace("_", " "))
@@ -65,12 +64,32 @@ def numbers(pair: Pair) -> str:
     return "differ" if pair.same_module is False else "not_said"
 
 
+def moves_over(pair: Pair) -> bool:
+    """Say whether the old module goes on the new motor, as a sheet of steps must know."""
+    if not _applies(pair) or _ran_on_line_voltage(pair):
+        return False
+    return _cell(pair, pair.new.module or "not_said", numbers(pair)).moves
+
+
+def _applies(pair: Pair) -> bool:
+    return pair.old.motor_type in ELECTRONIC or pair.new.motor_type in ELECTRONIC
+
+
+def _ran_on_line_voltage(pair: Pair) -> bool:
+    return torque_place(pair.old.motor_type or "") is not None
+
+
+def _cell(pair: Pair, comes: str, told: str) -> Cell:
+    health, motor_health = (pair.site.module_health or "unknown", pair.site.motor_health or "unknown")
+    return moved(comes, told, health, motor_health)
+
+
 def _answer(pair: Pair, comes: str) -> Answer:
-    if torque_place(pair.old.motor_type or "") and comes in ("with", "without", "module_only"):
+    if _ran_on_line_voltage(pair) and comes != "not_said":
         return _for_line_voltage(comes)
     told = numbers(pair)
     health = pair.site.module_health or "unknown"
-    cell = moved(comes, told, health, pair.site.motor_health or "unknown")
+    cell = _cell(pair, comes, told)
     words = _COMES[comes] + (_NUMBERS[told] if comes in ("with", "module_only") else "")
     why = f"{words}; the old module is {'of unknown health' if health == 'unknown' else health}."
     if cell.outcome == Outcome.UNKNOWN:

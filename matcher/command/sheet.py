@@ -28,7 +28,7 @@ def command(old: Path, new: Path, wanted_id: str | None, as_page: bool, as_lines
 
     wanted = load_wanted(old)
     record, had_problems = chosen(new, wanted_id)
-    sheet = swap_sheet(Swap(wanted.motor, record.facts, wanted.site, judge(wanted, record)))
+    sheet = swap_sheet(Swap.of(wanted, record, judge(wanted, record)))
     if as_lines:
         click.echo(json.dumps(sheet.as_json()))
     elif as_page:

@@ -3,9 +3,12 @@
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
+from matcher.checks.module import moves_over
 from matcher.checks.shaft import STRIKES_FROM
-from matcher.motor import Motor, Offer, Site
-from matcher.trade.numbers import compact
+from matcher.judging.pair import Pair
+from matcher.judging.presume import prepare
+from matcher.motor import Motor, Offer, Site, Wanted
+from matcher.record import Record
 from matcher.triage.bench import kind_of
 from matcher.verdict import Judgement
 
@@ -18,6 +21,13 @@ class Swap:
     new: Offer
     site: Site
     judgement: Judgement
+    pair: Pair
+    """Both motors as the checks see them."""
+
+    @classmethod
+    def of(cls, wanted: Wanted, chosen: Record, judgement: Judgement) -> "Swap":
+        """Return the swap of a failed motor for the one that was chosen."""
+        return cls(wanted.motor, chosen.facts, wanted.site, judgement, prepare(wanted, chosen))
 
     def needs(self, what: str) -> bool:
         """Tell whether a finding says that the swap needs this thing."""
@@ -42,17 +52,6 @@ class Swap:
     def taps_used(self) -> int:
         """Return how many speed wires are in use."""
         return self.site.taps_in_use or self.old.speeds or 1
-
-
-def module_moves(swap: Swap) -> bool:
-    """Tell whether the old module goes on the new motor."""
-    if swap.site.module_health == "bad":
-        return False
-    if swap.new.module == "without":
-        return True
-    old, new = swap.old.program_number, swap.new.program_number
-    differ = old is not None and new is not None and compact(old) != compact(new)
-    return swap.new.module == "with" and differ and swap.site.module_health == "good"
 
 
 def _long_shaft(swap: Swap) -> bool:
@@ -108,7 +107,7 @@ CONDITIONS: Mapping[str, Callable[[Swap], bool]] = {
     "plugs": lambda swap: bool(swap.old.plug_pins or swap.new.plug_pins) or swap.ecm(),
     "leads_old": lambda swap: not swap.old.plug_pins and kind_of(swap.old) != "ecm" and not _polyphase(swap),
     "taps": lambda swap: swap.taps_used() > 1 and not _polyphase(swap),
-    "module_moves": module_moves,
+    "module_moves": lambda swap: moves_over(swap.pair),
     "without_module": lambda swap: swap.new.module == "without",
     "old_link": lambda swap: "/" in (swap.old.volts or ""),
     "voltage_link": lambda swap: "/" in (swap.new.volts or ""),

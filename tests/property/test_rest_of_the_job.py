@@ -73,8 +73,8 @@ def test_every_sheet_has_its_cautions_and_no_open_word(
     old: dict[str, object], new: dict[str, object], site: dict[str, object]
 ) -> None:
     wanted = Wanted(motor=Motor.model_validate(old), site=Site.model_validate(site))
-    offer = Offer.model_validate(new)
-    sheet = swap_sheet(Swap(wanted.motor, offer, wanted.site, judge(wanted, Record("x", offer))))
+    chosen = Record("x", Offer.model_validate(new))
+    sheet = swap_sheet(Swap.of(wanted, chosen, judge(wanted, chosen)))
     names = sheet.names()
     assert {"dead", "two_supplies", "licensed", "ground", "under_load"} <= set(names)
     assert names.index("bench_check") < names.index("ground")

@@ -14,8 +14,8 @@ from matcher.verdict import judge
 def swap(old: dict[str, object], new: dict[str, object], site: dict[str, object] | None = None) -> Swap:
     """Return a swap with its judgement."""
     wanted = Wanted(motor=Motor.model_validate(old), site=Site.model_validate(site or {}))
-    offer = Offer.model_validate(new)
-    return Swap(wanted.motor, offer, wanted.site, judge(wanted, Record("x", offer)))
+    chosen = Record("x", Offer.model_validate(new))
+    return Swap.of(wanted, chosen, judge(wanted, chosen))
 
 
 BLOWER: dict[str, object] = {
@@ -219,6 +219,40 @@ def test_a_good_module_moves_when_the_new_one_carries_another_program() -> None:
     other = AIR_HANDLER | {"module": "with", "program_number": "55-999"}
     assert "module_on" in swap_sheet(swap(AIR_HANDLER, other, {"module_health": "good"})).names()
     assert "module_on" not in swap_sheet(swap(AIR_HANDLER, AIR_HANDLER | {"module": "with"})).names()
+
+
+MOVES = {
+    # old, new and site over an air handler's: whether the old module goes on the new motor
+    "a line-voltage motor has none to lend": ({"motor_type": "psc"}, {"module": "without"}, "good", False),
+    "of unknown health it may": ({}, {"module": "without"}, "unknown", True),
+    "a bad one never": ({}, {"module": "without"}, "bad", False),
+    "equal maker and number make equal programs": ({}, {"module": "with"}, "good", False),
+    "no program said and another number": (
+        {},
+        {"module": "with", "part_number": "VM-2", "program_number": None},
+        "good",
+        True,
+    ),
+    "another module's number": (
+        {"program_number": None, "module_number": "M1"},
+        {"module": "with", "part_number": "VM-2", "program_number": None, "module_number": "M2"},
+        "good",
+        True,
+    ),
+    "a module alone": ({}, {"module": "module_only"}, "bad", False),
+    "nobody says": ({}, {"module": None}, "good", False),
+}
+
+
+@pytest.mark.parametrize("moves", MOVES)
+def test_the_module_moves_where_its_check_says_so(moves: str) -> None:
+    old, new, health, expected = MOVES[moves]
+    handler = AIR_HANDLER | {"part_number": "VM-1"}
+    job = swap(handler | old, handler | new, {"module_health": health, "motor_health": "good"})
+    assert ("module_on" in swap_sheet(job).names()) is expected
+    assert ("module_off" in swap_sheet(job).names()) is expected
+    (found,) = [finding for finding in job.judgement.findings if finding.check == "module"]
+    assert ("old module over" in found.why or "good one can move over" in found.why) is expected
 
 
 def test_notes_stay_with_their_step_when_the_facts_change() -> None:
