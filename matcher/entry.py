@@ -29,6 +29,8 @@ MONEY = frozenset({"price", "shipping"})
 """Fields that hold a sum of money: there a group of three figures is thousands, never a fraction."""
 _EITHER = re.compile(r"-?[1-9]\d{0,2},\d{3}")
 """`1,150`: thousands here, a fraction there."""
+_LONGEST = 60
+"""Characters; a longer one is no figure that anybody means, and may be too large to reckon with."""
 _TAIL = re.compile(
     r"\s*(mm|cm|in\.?|inch(?:es)?|\"|″|hp|v|a|hz|rpm|uf|µf|mfd|vac|ft|d|%|°?c)?\s*", re.IGNORECASE
 )
@@ -188,6 +190,8 @@ def number(text: str) -> float:
     :raises BadValue: if it is no number, or may be either of two (`1,150`).
     """
     text = text.strip()
+    if len(text) > _LONGEST:
+        raise BadValue(f"{text!r:.40} is no number; write it like 5 5/8, 1/2 or 5.625")
     if either := _EITHER.match(text):
         raise BadValue(f"{either.group()!r} may mean two things; write it without the comma, or with a point")
     found = _NUMBER.match(text)

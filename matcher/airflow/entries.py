@@ -1,5 +1,6 @@
 """The entries of a proof run: `data/proof_entries.tsv`, and texts that become readings or are refused."""
 
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cache
@@ -8,6 +9,7 @@ from typing import Literal
 from pydantic import JsonValue
 
 from matcher.airflow.entry import measured
+from matcher.entry import number
 from matcher.errors import BadValue, UnknownField
 from matcher.job import Job
 from matcher.tables import Row, rows
@@ -20,6 +22,11 @@ GROUPS = {
     "other": "Another speed",
 }
 MOST_NUMBERS = 400
+_THOUSANDS = 1000
+"""Above it a figure can be; only there are groups of three behind a comma or a blank thousands."""
+_GROUPED = re.compile(r"[1-9]\d{0,2}(?:[, ]\d{3})+(?:\.\d+)?")
+_BARE = re.compile(r"\+?[-\d.,/ ]+")
+"""A number without a unit: `25 C` isn't 25 F."""
 Values = Mapping[str, tuple[float, ...]]
 """Readings by entry; one number is a tuple of one."""
 
@@ -82,12 +89,9 @@ def reading(entry: ProofEntry, text: str) -> tuple[float, ...]:
             raise BadValue(f"{entry.label}: {text!r:.40} is no choice; {' or '.join(entry.choices)}")
         return (float(entry.choices.index(text)),)
     words = text.replace(";", " ").split()
-    if entry.kind == "number" and len(words) > 1:
-        words = ["".join(words)]
-    try:
-        numbers = [float(_plain(word)) for word in words[: MOST_NUMBERS + 1]]
-    except ValueError:
-        raise BadValue(f"{entry.label}: {text!r:.40} is no number; write it like 25 or 0.35") from None
+    if entry.kind == "number":
+        words = [" ".join(words)]
+    numbers = [_typed(entry, word) for word in words[: MOST_NUMBERS + 1]]
     if not numbers or len(numbers) > MOST_NUMBERS:
         raise BadValue(f"{entry.label}: enter 1 to {MOST_NUMBERS} numbers")
     return tuple(
@@ -96,12 +100,16 @@ def reading(entry: ProofEntry, text: str) -> tuple[float, ...]:
     )
 
 
-def _plain(word: str) -> str:
-    """Take `9,600` for 9600 and `0,35` for 0.35, as people on both sides of the ocean type."""
-    whole, comma, rest = word.rpartition(",")
-    if not comma or "." in whole:
-        return word
-    return word.replace(",", "") if len(rest.split(".")[0]) == 3 else word.replace(",", ".")
+def _typed(entry: ProofEntry, word: str) -> float:
+    """Return a number as people on both sides of the ocean type it: `9,600` W is 9600, `0,125` is 0.125."""
+    if entry.high > _THOUSANDS and _GROUPED.fullmatch(word):
+        return float(re.sub("[, ]", "", word))
+    if not _BARE.fullmatch(word):
+        raise BadValue(f"{entry.label}: {word!r:.40} is no number; write it like 25 or 0.35")
+    try:
+        return number(word.removeprefix("+"))
+    except BadValue as refused:
+        raise BadValue(f"{entry.label}: {refused}") from None
 
 
 def values_in(texts: Mapping[str, str]) -> tuple[Values, dict[str, str]]:

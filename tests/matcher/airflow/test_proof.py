@@ -131,8 +131,11 @@ def test_a_variable_speed_motor_is_held_against_its_range() -> None:
         ({"supply_static": "40", "return_static": "0.1"}, "supply_static", "40 in. w.c. can't be"),
         ({"supply_static": "-0.2", "return_static": "0.3"}, "supply_static", "hoses are swapped"),
         ({"amps": "lots"}, "amps", "is no number"),
-        ({"rpm": "1e9"}, "rpm", "can't be"),
-        ({"unit_cfm": "nan"}, "unit_cfm", "can't be"),
+        ({"rpm": "1000000000"}, "rpm", "can't be"),
+        ({"unit_cfm": "nan"}, "unit_cfm", "is no number"),
+        ({"supply_f": "25 C"}, "supply_f", "is no number"),
+        ({"rise_f": "25,500"}, "rise_f", "may mean two things"),
+        ({"watts": "9" * 500}, "watts", "is no number"),
         ({"heat_source": "stove"}, "heat_source", "electric or furnace"),
         ({"fan_table": "800 0.9 1000"}, "fan_table", "at least two pairs"),
         ({"fan_table": "800 0.9 800 0.7"}, "fan_table", "at least two pairs"),
@@ -150,10 +153,25 @@ def test_what_cannot_be_is_refused_with_its_reason_and_the_rest_stands(
 
 
 @pytest.mark.parametrize(
-    ("text", "number"), [("9,600", 9600), ("0,35", 0.35), ("1,200.5", 1200.5), (" 25 ", 25), ("12,0", 12)]
+    ("entry", "text", "number"),
+    [
+        ("furnace_output", "9,600", 9600),
+        ("furnace_output", "9 600", 9600),
+        ("furnace_output", "0,35", 0.35),
+        ("furnace_output", "1,200.5", 1200.5),
+        ("furnace_output", "1,200,000", 1_200_000),
+        ("furnace_output", " 25 ", 25),
+        ("furnace_output", "12,0", 12),
+        ("supply_static", "0,125", 0.125),
+        ("supply_static", "0,350", 0.35),
+        ("supply_static", "+0.35", 0.35),
+        ("return_static", "-0,25", -0.25),
+        ("filter_drop", "1/8", 0.125),
+        ("area_ft2", "1 1/2", 1.5),
+    ],
 )
-def test_numbers_as_people_type_them(text: str, number: float) -> None:
-    assert values_in({"furnace_output": text})[0]["furnace_output"] == (pytest.approx(number),)
+def test_numbers_as_people_type_them(entry: str, text: str, number: float) -> None:
+    assert values_in({entry: text})[0][entry] == (pytest.approx(number),)
 
 
 def test_other_speeds_are_those_of_the_plate_or_those_asked_for() -> None:
