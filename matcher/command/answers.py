@@ -20,7 +20,7 @@ def as_json(weighed: Weighed) -> dict[str, object]:
         "landed_cost": _rounded(weighed.landed_cost, 2),
         "findings": [_finding(finding) for finding in judgement.findings],
         "questions": [question.text for question in judgement.questions],
-        "notes": list(judgement.notes),
+        "notes": [*([] if judgement.verdict else [judgement.reason]), *judgement.notes],
     }
 
 

@@ -57,6 +57,8 @@ def clean(text: str) -> str:
         text = _MARKUP.sub(_flat, text)
     if "->" in text:
         text = text.replace("->", " →")
+    if " -- " in text:
+        text = text.replace(" -- ", " |  ")
     if " // " in text:
         text = text.replace(" // ", " |  ")  # parts a list as a bar does
     if ",-" in text or ".-" in text:

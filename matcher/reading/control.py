@@ -3,8 +3,10 @@
 from matcher.reading.items import Items
 from matcher.reading.owner import LENGTHS
 
+_ABROAD = ("cables", "câbles", "fils", "cavi", "hilos", "litzen")
 _LEGEND = frozenset({"interchange", "swap", "swapping", "connect", "join", "switch", "line", "l1", "reverse"})
 
+_NEED_LENGTH = frozenset({"lead", "wires", "leads", "lead wire", "pigtail", *_ABROAD})
 _TAGS = frozenset({"plate", "tag", "sticker", "label", "code"})
 
 
@@ -28,11 +30,7 @@ def signal(items: Items, i: int, value: str) -> None:
 def leads(items: Items, i: int, _value: str) -> None:
     """Loose leads: said as such, or with a length; a wiring legend doesn't count."""
     word = items.word(i)
-    if (
-        word in ("lead", "wires", "leads", "lead wire", "pigtail")
-        and not _has_length(items, i)
-        and word != "leads"
-    ):
+    if word in _NEED_LENGTH and not _has_length(items, i) and word != "leads":
         return
     if word == "leads" and items.word(i + 1) == "to" and not _has_length(items, i):
         return  # `leads to a quieter house`

@@ -85,6 +85,8 @@ def _go_on(words: Words, token: int, figures: str, after: int) -> tuple[str, int
         return (f"{figures}.{decimal}", 2) if decimal else (figures, 0)
     if following[0] not in FIRST_OF_NUMBER and following != "," and following not in _JOINTS:
         return figures, 0
+    if token and words[token - 1] == "x" and words[after + 2 : after + 3] == ["x"]:
+        return figures, 0  # `1/2 x 5 & 1/2 x 5`: two extents each
     if _is_thousand(words, token, figures, after):
         return figures + following, 1
     fraction, taken = _fraction_behind(words, token, figures, after)
@@ -94,7 +96,7 @@ def _go_on(words: Words, token: int, figures: str, after: int) -> tuple[str, int
         comma = following == ","
         more = words[after + comma]
         return f"{figures}{'–' if '/' in more else '/'}{more}", 1 + comma
-    if _joins(words, figures, token, after) or _is_share(words, figures, token, after):
+    if _joins(words, figures, after) or _is_share(words, figures, token, after):
         joint = "–" if "–" in figures and following in _AND else _JOINTS[following]
         return f"{figures}{joint}{words[after + 1]}", 2
     return figures, 0
@@ -180,7 +182,7 @@ def _is_counted(words: Words, token: int) -> bool:
     return "".join(words[token : token + 1]) in _COUNTED
 
 
-def _joins(words: Words, figures: str, token: int, after: int) -> bool:
+def _joins(words: Words, figures: str, after: int) -> bool:
     """Say whether the word at `after` joins the figures before it with the number behind it."""
     if words[after] not in _JOINTS or after + 1 >= len(words):
         return False
@@ -189,8 +191,6 @@ def _joins(words: Words, figures: str, token: int, after: int) -> bool:
         return False
     if "".join(words[after + 2 : after + 3]) in _FLATS:
         return False  # `1/2 - 2 flat`: flats are counted
-    if words[after + 2 : after + 3] == ["x"] and token and words[token - 1] == "x":
-        return False  # `1/2 x 5 & 1/2 x 5`: two extents each
     if words[after] == "/" and "." in figures and "." not in following and _is_counted(words, after + 2):
         return False  # `11.2 / 3PH`
     if words[after] == "-" and ("/" in following or not figures.isdigit()) and _far_apart(figures, following):

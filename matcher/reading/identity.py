@@ -82,7 +82,7 @@ def _announced(items: Items, i: int, field: str) -> list[tuple[str, int, int]]:
         return _codes(items, j, several=False)
     while items.word(j) in _KINDS_OF_NUMBERS or "label" in items.roles[j]:
         j = _behind_fills(items, j + 1)  # `replaces factory part numbers 61-2201`
-    if items.has(j, "num") and items.has(j + 1, "unit"):
+    if items.has(j, "num") and items.has(j + 1, "unit") and not items.is_glued(j + 1):
         j += 2  # `replaces 1/3 HP FH-CS13`
     start = _behind_names(items, j)
     codes = _codes(items, start, several=True, named=start > j)

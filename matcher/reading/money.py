@@ -88,7 +88,7 @@ def _is_aside(items: Items, said: Sum) -> bool:
     """`with an adapter ($7.10, sold separately)`, `module from $140`: what another thing costs."""
     if items.word(said.first - 1) == "from":
         return True
-    for j in range(said.first - 1, max(-1, said.first - _WITHIN), -1):
+    for j in range(said.first, max(-1, said.first - _WITHIN), -1):
         if items.segment[j] != items.segment[said.first] or items.word(j) == ")":
             return False
         if items.word(j) == "(":
@@ -201,6 +201,8 @@ def _role(items: Items, sums: list[Sum], k: int) -> str | None:
     start = sums[k - 1].last if k else -1
     label = items.skip(said.first - 1, -1)
     close = _kind(items, label) if label > start else None
+    if close == "not" and items.word(said.first - 1) == "=":
+        close = None
     if close == "not" and items.word(label) == "cost" and items.word(label + 1) == ":":
         return None  # `cost: $27` in a list of labels
     if _is_on_top(items, said, label):
@@ -292,8 +294,8 @@ def _behind(items: Items, said: Sum, start: int) -> str | None:
     for j in range(said.first - 1, max(start, said.first - 1 - _BACK), -1):
         if items.segment[j] != items.segment[said.first] or items.clause[j] != items.clause[said.first]:
             break
-        if items.said(j, "after") == "pct" or items.word(j) in _APART:
-            break  # `Save 20%: $111`
+        if items.said(j, "after") == "pct" or items.word(j) in _APART or items.word(j) == "=":
+            break  # `Save 20%: $111`, `$86 the pair = $43 each`
         kind = _kind(items, j)
         if kind and not (kind == "price" and items.word(j) in _ONLY_BEHIND):
             return kind

@@ -20,6 +20,7 @@ _OF_KEY_ALONE = frozenset({"no key", "without key"})
 
 
 _NEAR = 6
+_ON_CONDITION = frozenset({"if", "when", "only", "unless", "where", "should"})
 _VERBS = 4  # items
 _ARTICLES = frozenset({"the", "my", "our", "your", "a", "its"})
 _FROM = frozenset({"from", "by", "off", "to", "with"})
@@ -68,6 +69,8 @@ def fact(items: Items, i: int, value: str) -> None:
         return
     if value == "control_signal=thermostat" and items.word(i) == "thermostat" and _is_a_thing(items, i):
         return
+    if value == "return_shipping=seller" and items.word(i + 1).split(" ")[0] in _ON_CONDITION:
+        return  # `return freight is on us if we sent the wrong one`
     if field == "shaft_position" and (items.word(i + 1) in _NOT_ADVISED or _is_warned_of(items, i)):
         return
     if said == "TENV" and items.word(i) == "te" and items.is_glued(i) and items.word(i + 1)[:1].isalnum():

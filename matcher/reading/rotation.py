@@ -154,14 +154,16 @@ def rev(items: Items, i: int, _value: str) -> None:
         and len(items.raw(i + 1)) > 2
         and not items.has(i + 1, "num")
     )
-    point = items.scan.gaps[items.last[i]][:1] == "." and _opens_sentence(items.raw(i + 1))
-    cell = items.word(i - 1) in ("/", "|", ",", "") and not items.has(i - 1, "num")
+    point = items.scan.gaps[items.last[i]][:1] == "." and _opens_sentence(items, i + 1)
+    cell = items.word(i - 1) in ("/", "|", ",", ".", "") and not items.has(i - 1, "num")
     if spec or (point and cell) or items.has(before, "rotlabel") or (alone and not items.has(i - 1, "num")):
         items.claim("turn", ("either", None), i)
 
 
-def _opens_sentence(raw: str) -> bool:
-    return len(raw) > 2 and raw[0].isupper() and raw[1].islower()
+def _opens_sentence(items: Items, i: int) -> bool:
+    raw = items.raw(i)
+    said = len(raw) > 2 or " " in items.word(i)  # in `Rev. No. 4` it is a revision
+    return said and raw[0].isupper() and raw[1].islower()
 
 
 def said_turn(claim: Claim) -> tuple[str, str | None]:

@@ -94,6 +94,8 @@ def _counted_before(items: Items, first: int) -> bool:
     number = items.numbers.get(i)
     if number is None or not number.atoms or number.atoms[0] <= 1 or number.atoms[0] % 1:
         return False
+    if items.is_glued(i - 1):
+        return False  # `KF-16-825: $52.00`
     if joint == "for":
         return not items.has(first - 3, "money") and not items.used[i]
     if joint in ("at", "@"):
