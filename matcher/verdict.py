@@ -163,7 +163,11 @@ def _shown(points: Points) -> float | None:
 def rank_key(
     verdict: str | None, score_low: float | None, landed_cost: float | None
 ) -> tuple[int, float, float]:
-    """Return the key that sorts best first: verdict, then the low score, then the landed cost (USD)."""
+    """Return the key that sorts best first: verdict, then the low score, then the landed cost.
+
+    Costs are compared as they stand, each in its own offer's currency: a ranking converts no money, as it
+    need not know any rate. Only a plan, which adds sums up, does (`matcher.money.weigh.gamble_in`).
+    """
     low = -1.0 if score_low is None else score_low
     cost = float("inf") if landed_cost is None else landed_cost
     return VERDICT_ORDER.index(verdict), -low, cost

@@ -73,7 +73,10 @@ def _joined(rows: Sequence[Row]) -> tuple[Tally, Points, Points]:
 
 
 def best_first(tally: Tally, landed: Points, top: int | None = None) -> Codes:
-    """Return places best first, only so many with `top`; ties stay in the order given."""
+    """Return places best first, only so many with `top`; ties stay in the order given.
+
+    Each of `landed` is in its offer's own currency and compared as it stands, as in `rank_key`.
+    """
     places: Codes = np.arange(len(landed))
     if top is not None and top < len(landed):
         places = np.flatnonzero(tally.verdict <= np.partition(tally.verdict, top)[top])

@@ -82,5 +82,8 @@ def ranked(wanted: Wanted, candidates: Iterable[Record], settings: Settings | No
 
 
 def place(weighed: Weighed) -> tuple[int, float, float]:
-    """Return the key that sorts best first: verdict, then the low score, then the landed cost."""
+    """Return the key that sorts best first: verdict, then the low score, then the landed cost.
+
+    The cost counts in the offer's own currency, as `rank_key` says.
+    """
     return rank_key(weighed.judgement.verdict, weighed.judgement.score_low, weighed.landed_cost)
