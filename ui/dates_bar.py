@@ -1,5 +1,7 @@
 """Which one was bought, when, when it arrived, and how long a parcel takes back."""
 
+from functools import partial
+
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QComboBox, QGridLayout, QWidget
 
@@ -26,14 +28,16 @@ class DatesBar(QWidget):
         self.edits = {name: Typed() for name in ENTRIES}
         self.trouble = Trouble()
         self._faults: dict[str, str] = {}
+        self._typing = ""
+        """The entry that is being typed: half a date isn't wrong yet, until Enter or the way out of it."""
         self._lay_out()
         self.listing.activated.connect(lambda place: self.bought.emit(self.listing.itemData(place)))
         self.counted.activated.connect(
             lambda place: self.entered.emit("counted", self.counted.itemData(place))
         )
         for name, edit in self.edits.items():
-            edit.typed.connect(lambda text, one=name: self.entered.emit(one, text))
-            edit.editingFinished.connect(lambda: self._tell_faults(typing=False))
+            edit.typed.connect(partial(self._type, name))
+            edit.editingFinished.connect(partial(self._finish, name))
 
     def _lay_out(self) -> None:
         grid = QGridLayout(self)
@@ -76,15 +80,20 @@ class DatesBar(QWidget):
         self.counted.setCurrentIndex(self.counted.findData(entries.counted))
         self.counted.setEnabled(rest.bought is not None)
         self._faults = dict(rest.standing.faults) if rest.standing else {}
-        self._tell_faults(typing=True)
+        self._tell_faults()
 
-    def _tell_faults(self, *, typing: bool) -> None:
-        """Say what is wrong; half a date isn't wrong yet while it is being typed."""
-        known = [
-            self._faults[name]
-            for name, edit in self.edits.items()
-            if name in self._faults and not (typing and edit.hasFocus())
-        ]
+    def _type(self, name: str, text: str) -> None:
+        self._typing = name
+        self.entered.emit(name, text)
+
+    def _finish(self, name: str) -> None:
+        if self._typing == name:
+            self._typing = ""
+        self._tell_faults()
+
+    def _tell_faults(self) -> None:
+        """Say what is wrong with each entry that is finished."""
+        known = [self._faults[name] for name in self.edits if name in self._faults and name != self._typing]
         self.trouble.tell("  ".join(known))
 
     def _show_listings(self, rest: Rest) -> None:

@@ -3,6 +3,7 @@
 from matcher.arrival.deadline import Deadline
 from matcher.arrival.looks import BAD, Look
 from matcher.arrival.measured import Deviation
+from matcher.arrival.window import names_a_return
 from matcher.motor import Offer
 from matcher.record import Record
 from matcher.verdict import USELESS, Judgement
@@ -32,7 +33,7 @@ def send_back_note(
     if not differing and not faults:
         useless = after.verdict in USELESS and after.reason
         lines += [f"I can't use it here: {after.reason}" if useless else "I have decided not to keep it."]
-    lines += ["", _request(candidate.facts, window, is_wrong=bool(differing or faults))]
+    lines += ["", _request(candidate, window, is_wrong=bool(differing or faults))]
     if photos:
         lines += [f"I can send pictures of this: {', '.join(photos[:12])}."]
     return "\n".join([*lines, "", "Thank you, and kind regards"]) + "\n"
@@ -45,14 +46,19 @@ def _arrived(title: str, window: Deadline | None) -> str:
     return f"{name[0].upper()}{name[1:]}{when}"
 
 
-def _request(offer: Offer, window: Deadline | None, *, is_wrong: bool) -> str:
+def _request(candidate: Record, window: Deadline | None, *, is_wrong: bool) -> str:
+    offer = candidate.facts
     if window is not None:
         ask = (
             f"I would like to return it within the {offer.return_days} days that the listing gives, and can "
             f"hand it to the carrier by {window.day}."
         )
+    elif offer.return_days:
+        ask = f"I would like to return it within the {offer.return_days} days that the listing gives."
     elif is_wrong:
         ask = "Since it is not as listed, I would like to return it for a refund."
+    elif names_a_return(candidate):
+        ask = "I would like to return it; how many days does that have?"
     else:
         ask = "Would you take it back? The listing names no return that covers this."
     return f"{ask} {_way(offer, is_wrong=is_wrong)}"

@@ -107,6 +107,33 @@ def test_the_day_it_must_go_back_stands_in_large_and_in_the_rail(delivered):
     assert rail_words(delivered, ARRIVAL) == "send back by Fri 3 May 2030"
 
 
+@pytest.mark.parametrize(
+    ("name", "text", "words", "rail"),
+    [
+        ("delivered", "1 Jan 2031", "lies in the future", "dates to mend"),
+        ("transit_days", "-3", "'-3' can't be", "send back by Fri 3 May 2030"),
+        ("transit_days", "400", "60 at most", "send back by Fri 3 May 2030"),
+    ],
+)
+def test_a_wrong_entry_is_told_once_it_is_finished_though_the_keyboard_stays(
+    delivered, settle, name, text, words, rail
+):
+    page = delivered.pages[ARRIVAL]
+    edit = page.dates.edits[name]
+    edit.setFocus()
+    edit.selectAll()
+    QTest.keyClicks(edit, text[:1])
+    settle(delivered)
+    assert not page.dates.trouble.isVisible()
+    QTest.keyClicks(edit, text[1:])
+    QTest.keyClick(edit, Qt.Key.Key_Return)
+    settle(delivered)
+    assert edit.hasFocus()
+    assert words in page.dates.trouble.text()
+    assert page.dates.trouble.isVisible()
+    assert rail_words(delivered, ARRIVAL) == rail
+
+
 def test_the_days_are_counted_anew_when_the_calendar_turns(delivered, settle):
     worker = RestWorker.of(delivered.session)
     worker.clock = lambda: date(2030, 5, 3)

@@ -153,7 +153,6 @@ class ArrivalPage(Page):
             self.says.setText("")
             self.state.emit(self.tr("nothing bought yet"))
             return
-        window = standing.window
         self.day.setText(standing.window_says)
         self.says.setText(self._counted(rest))
         self.verdict.show_standing(standing)
@@ -163,7 +162,7 @@ class ArrivalPage(Page):
         if self.note.toPlainText() != standing.note.rstrip():
             self.note.setPlainText(standing.note.rstrip())
         self.photos.setText(", ".join(rest.entries.photos))
-        self.state.emit(self._state(rest) if window is None else self._decided(rest) or window.short)
+        self.state.emit(self._decided(rest) or standing.window_short)
 
     def _counted(self, rest: Rest) -> str:
         window = rest.standing.window if rest.standing else None
@@ -172,11 +171,6 @@ class ArrivalPage(Page):
         end = window.window_ends
         words = self.tr("The return days end on {}; counted back for the parcel's way and to a working day.")
         return words.format(f"{end:%a} {end.day} {end:%b %Y}")
-
-    def _state(self, rest: Rest) -> str:
-        return self._decided(rest) or (
-            self.tr("no return promised") if rest.entries.delivered else self.tr("not delivered yet")
-        )
 
     def _decided(self, rest: Rest) -> str:
         decided = {"keep": self.tr("kept"), "send_back": self.tr("goes back")}.get(rest.entries.decision, "")

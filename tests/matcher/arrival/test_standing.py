@@ -139,7 +139,8 @@ def test_the_note_asks_for_what_the_terms_give(terms: dict[str, object], words: 
         ({"delivered": "2030-05-01"}, "delivered", "in the future"),
         ({"delivered": "", "bought": "2030-05-01"}, "bought", "in the future"),
         ({"transit_days": "-2"}, "transit_days", "can't be"),
-        ({"transit_days": "99"}, "delivered", "transit days: 99"),
+        ({"transit_days": "99"}, "transit_days", "60 at most; until then 5 are counted"),
+        ({"transit_days": "400"}, "transit_days", "60 at most"),
         ({"measured": {"body_length_in": "long"}}, "body_length_in", "is no number"),
         ({"measured": {"shaft_flats": "7"}}, "shaft_flats", "can't be right"),
         ({"measured": {"nonsense": "1"}}, "nonsense", "is no fact"),
@@ -162,7 +163,47 @@ def test_what_cannot_be_is_named_and_the_rest_still_stands(
     ],
 )
 def test_before_the_delivery_the_terms_are_told(days: int | None, words: str) -> None:
-    assert words in stand(WANTED, listing(return_days=days), Entries(), TODAY).window_says
+    assert (
+        words in stand(WANTED, listing(return_days=days, return_shipping=None), Entries(), TODAY).window_says
+    )
+
+
+WRONG_DATES = [
+    {"delivered": "2030-05-01"},
+    {"delivered": "2030-03-01"},
+    {"delivered": "8.4"},
+]
+
+
+@pytest.mark.parametrize("entries", WRONG_DATES, ids=lambda one: one["delivered"])
+def test_a_wrong_date_denies_no_return_that_the_listing_names(entries: dict[str, str]) -> None:
+    measured = {"shaft_length_in": "3"}
+    standing = stand(
+        WANTED, listing(), Entries(**SENT | entries, measured=measured, decision="send_back"), TODAY
+    )
+    assert standing.window_short == "dates to mend"
+    assert "until the dates are mended" in standing.window_says
+    assert "names no return" not in standing.note
+    assert "within the 30 days that the listing gives" in standing.note
+
+
+@pytest.mark.parametrize(
+    ("changes", "conflicts", "words"),
+    [
+        ({"return_days": None, "return_shipping": "seller"}, (), "return days not told"),
+        ({"return_days": None}, (Conflict("return_days", (14, 30), ("14", "30")),), "return days to settle"),
+        ({"return_days": 0}, (), "no return promised"),
+        ({"return_days": None, "return_shipping": None}, (), "no return promised"),
+    ],
+)
+def test_a_return_without_its_days_is_not_denied(
+    changes: dict[str, object], conflicts: tuple[Conflict, ...], words: str
+) -> None:
+    record = listing(**changes)
+    record.conflicts = conflicts
+    standing = stand(WANTED, record, Entries(**SENT, decision="send_back"), TODAY)
+    assert standing.window_short == words
+    assert ("names no return" in standing.note) is (words == "no return promised")
 
 
 def test_doubts_come_first_and_what_nobody_knows_or_asks_stays_out() -> None:
