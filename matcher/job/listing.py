@@ -58,6 +58,15 @@ class Reading(Part):
         """Keep what a record says, without its text."""
         return cls(facts=record.facts, where=record.where, conflicts=record.conflicts)
 
+    def is_of(self, title: str, text: str) -> bool:
+        """Whether every word behind it stands in that title and text where its mark says."""
+        marks = [*self.where.values(), *(mark for conflict in self.conflicts for mark in conflict.marks)]
+        return all(
+            (title if mark.source == "title" else text)[slice(*mark.span)] == mark.said
+            for mark in marks
+            if mark.origin is Origin.READ and mark.source
+        )
+
 
 @lru_cache(maxsize=256)
 def read_listing_text(title: str, text: str) -> Reading:
@@ -160,8 +169,11 @@ class Listing(Part):
         return self.edited(reading=read_listing_text(self.title, self.text))
 
     def current_reading(self) -> Reading:
-        """Return what was read in the text, reading it now where that wasn't kept."""
-        return self.reading or read_listing_text(self.title, self.text)
+        """Return what was read in the text, reading it now where that wasn't kept or is of another text."""
+        kept = self.reading
+        if kept is not None and kept.is_of(self.title, self.text):
+            return kept
+        return read_listing_text(self.title, self.text)
 
     def record(self) -> Record:
         """Return the listing as the engine judges it: read facts with the corrections laid over them."""

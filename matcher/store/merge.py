@@ -139,8 +139,9 @@ def _settle(path: Path, others: list[Path], mine: Leaves, merged: Merged) -> Cla
 
 
 def _readings(mine: Leaves, theirs: Leaves, merged: Merged) -> None:
-    """Keep my reading of a listing wherever the text it was read from is the one that is kept."""
+    """Keep for each listing the reading of the very text that is kept, or none, so that it is read anew."""
     for listing in merged.leaves.listing_ids():
         body = ("listings", listing, "body")
-        if merged.leaves.values[body] == mine.values.get(body):
-            merged.leaves.readings[listing] = mine.readings.get(listing) or theirs.readings.get(listing)
+        text = merged.leaves.values[body]
+        of_it = [side.readings.get(listing) for side in (mine, theirs) if side.values.get(body) == text]
+        merged.leaves.readings[listing] = next(filter(None, of_it), None)

@@ -11,7 +11,10 @@ from matcher.record import Conflict, Mark, Origin, Record
 TEXT = "1/2 HP 208-230V CW facing lead end, 1075 RPM"
 READ = Reading(
     facts=Offer(power_hp=0.5, volts="208-230", turn="cw", seen_from="lead_end", rpm=(1075,)),
-    where={"power_hp": Mark(Origin.READ, "text", (0, 6), "1/2 HP"), "turn": Mark(source="text", said="CW")},
+    where={
+        "power_hp": Mark(Origin.READ, "text", (0, 6), "1/2 HP"),
+        "turn": Mark(Origin.READ, "text", (16, 18), "CW"),
+    },
     conflicts=(Conflict("shaft_diameter_in", (0.5, 0.625), ("1/2 in", "5/8 in")),),
 )
 LISTING = Listing(text=TEXT, reading=READ)

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from matcher.job import Job
+from matcher.job import Job, Listing
 from matcher.store import Store
 
 
@@ -86,6 +86,27 @@ def test_a_changed_text_keeps_its_own_reading(store: Store, other: Store, job: J
     listing = saved.job.listings[0]
     assert (listing.text, listing.decision) == ("115V", "buy")
     assert listing.reading == target.edited(text="115V").read_again().reading
+
+
+@pytest.mark.parametrize("joins", [False, True], ids=["split", "joined"])
+def test_a_listing_that_was_split_or_joined_never_keeps_the_facts_of_the_text_before(
+    store: Store, job: Job, joins: bool
+) -> None:
+    first = Listing(text="1/2 HP 115V $40").read_again()
+    both = Listing(text="1/2 HP 115V $40, also one CCWLE, belly band $60").read_again()
+    before, after = (first, both) if joins else (both, first)
+    store.save(job.with_listing(before))
+    edited = before.edited(text=after.text)
+    saved = store.save(job.with_listing(edited), 1)
+    for listing in (saved.job.listing(before.id), store.load(job.id).job.listing(before.id)):
+        assert listing.record().facts == after.record().facts
+
+
+def test_a_reading_of_another_text_in_an_older_store_does_not_count(store: Store, job: Job) -> None:
+    both = Listing(text="1/2 HP 115V $40, also one CCWLE, belly band $60").read_again()
+    store.save(job.with_listing(both.edited(text="1/2 HP 115V $40", reading=both.reading)))
+    facts = store.load(job.id).job.listing(both.id).record().facts
+    assert (facts.power_hp, facts.turn, facts.mounting) == (0.5, None, None)
 
 
 def test_an_entry_against_a_group_of_entries_is_a_clash(store: Store, other: Store, job: Job) -> None:
