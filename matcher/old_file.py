@@ -7,6 +7,7 @@ or what to write instead.
 """
 
 import json
+import sys
 import tomllib
 from collections.abc import Mapping, Sequence
 from pathlib import Path
@@ -24,13 +25,14 @@ from matcher.reading.source_kind import foreign
 
 LARGEST = 1_000_000
 """Bytes of a file about one motor."""
+STANDARD_INPUT = Path("-")
 _PARTS = ("motor", "site", "id", "pays", "conflicts")
 
 SomeFacts = TypeVar("SomeFacts", bound=Facts)
 
 
 def load_wanted(path: Path) -> Wanted:
-    """Return the old motor and its site from a file.
+    """Return the old motor and its site from a file; `-` is standard input.
 
     :raises UnreadableInput: if the file is missing, empty, or neither JSON, TOML nor text.
     :raises UnknownField: for a name that isn't one, with the name that was probably meant.
@@ -50,8 +52,7 @@ def load_wanted(path: Path) -> Wanted:
 
 def _text(path: Path) -> str:
     try:
-        with path.open("rb") as stream:
-            data = stream.read(LARGEST + 1)
+        data = _bytes(path)
     except OSError as fault:
         raise UnreadableInput(
             f"{path}: it can't be read ({(fault.strerror or str(fault)).lower()})"
@@ -65,6 +66,15 @@ def _text(path: Path) -> str:
     if not text.strip():
         raise UnreadableInput(f"{path.name}: it is empty; write the old motor's facts under [motor]")
     return text
+
+
+def _bytes(path: Path) -> bytes:
+    if path == STANDARD_INPUT:
+        if sys.stdin is None:
+            raise OSError("standard input is closed")
+        return sys.stdin.buffer.read(LARGEST + 1)
+    with path.open("rb") as stream:
+        return stream.read(LARGEST + 1)
 
 
 def _from_plate(text: str, path: Path) -> Wanted:

@@ -8,6 +8,7 @@ from pathlib import Path
 import click
 
 from matcher.airflow.proof import Proof, prove
+from matcher.command.inputs import MOTOR, refuse_same_dash
 from matcher.motor import Offer, Wanted
 
 JSON = click.option("--json", "as_lines", is_flag=True, help="One JSON line.")
@@ -105,13 +106,13 @@ def fan(  # noqa: PLR0913, PLR0917 - one option each
 @JSON
 def static(supply_in_wc: float, return_in_wc: float, as_lines: bool) -> None:
     """Total external static from its two sides: --supply 0.2 --return -0.3."""
-    proof = prove({"supply_static": str(supply_in_wc), "return_static": str(return_in_wc)}, Offer())
+    proof = prove({"supply_static": f"{supply_in_wc:f}", "return_static": f"{return_in_wc:f}"}, Offer())
     _tell_proof(proof, as_lines=as_lines)
 
 
 @command.command()
-@click.option("--old", type=click.Path(path_type=Path, dir_okay=False), help="The old motor and its place.")
-@click.option("--new", type=click.Path(path_type=Path, dir_okay=False), help="The new motor, like --old.")
+@click.option("--old", type=MOTOR, help="The old motor and its place; - for standard input.")
+@click.option("--new", type=MOTOR, help="The new motor, like --old.")
 @click.option("--entries", "only_entries", is_flag=True, help="Only list what can be entered.")
 @JSON
 @click.argument("entries", nargs=-1, metavar="[ENTRY=VALUE]...")
@@ -125,6 +126,7 @@ def proof(
     if only_entries:
         _list_entries()
         return
+    refuse_same_dash(old, new)
     wanted = load_wanted(old) if old else Wanted()
     motor = load_wanted(new).motor if new else wanted.motor
     found = prove(pairs_in(entries, "entry"), Offer.model_validate(dict(motor)), wanted.motor, wanted.site)

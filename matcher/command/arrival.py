@@ -8,19 +8,20 @@ import click
 
 from matcher.arrival.checklist import Item
 from matcher.arrival.standing import Standing, stand
+from matcher.command.inputs import LISTINGS, MOTOR, refuse_same_dash
 
 
 @click.command()
 @click.option(
     "--old",
     required=True,
-    type=click.Path(path_type=Path, dir_okay=False),
-    help="The old motor, JSON or TOML.",
+    type=MOTOR,
+    help="The old motor, JSON or TOML; - for standard input.",
 )
 @click.option(
     "--new",
     required=True,
-    type=click.Path(path_type=Path, allow_dash=True),
+    type=LISTINGS,
     help="The listing it came from; - for standard input.",
 )
 @click.option("--id", "wanted_id", help="Which listing, when the file holds several.")
@@ -57,6 +58,7 @@ def command(  # noqa: PLR0913, PLR0917 - one option each
     from matcher.old_file import load_wanted
     from matcher.today import today
 
+    refuse_same_dash(old, new)
     entries = Entries(
         bought=bought,
         delivered=delivered,

@@ -4,11 +4,25 @@ from collections.abc import Iterable, Iterator
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+import click
+
 from matcher.command import complain
 from matcher.record import Record
 
 if TYPE_CHECKING:
     from matcher.reading.problem import Problem
+
+
+LISTINGS = click.Path(path_type=Path, allow_dash=True)
+"""Where listings or plates stand, any number of them."""
+MOTOR = click.Path(path_type=Path, allow_dash=True, dir_okay=False)
+"""The file of one motor and its place."""
+
+
+def refuse_same_dash(*paths: Path | None) -> None:
+    """Refuse standard input in two places, as wrong usage: it can be read only once."""
+    if sum(str(path) == "-" for path in paths) > 1:
+        raise click.UsageError("- stands in two places; standard input can be only one of them")
 
 
 class Inputs:

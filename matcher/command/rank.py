@@ -9,14 +9,12 @@ from pathlib import Path
 import click
 
 from matcher.command.answers import as_json, explanation, print_table
-from matcher.command.inputs import Inputs
+from matcher.command.inputs import LISTINGS, MOTOR, Inputs, refuse_same_dash
 from matcher.errors import BadValue
 from matcher.money.weigh import Weighed
 from matcher.motor import Wanted
 from matcher.record import Record
 from matcher.settings import Settings
-
-INPUT = click.Path(path_type=Path, allow_dash=True)
 
 
 @dataclass(frozen=True)
@@ -48,8 +46,9 @@ class Ways:
     "olds",
     required=True,
     multiple=True,
-    type=click.Path(path_type=Path, dir_okay=False),
-    help='The old motor, JSON or TOML: {"motor": {...}, "site": {...}}. Several: the best pairs are ranked.',
+    type=MOTOR,
+    help='The old motor, JSON or TOML: {"motor": {...}, "site": {...}}; - for standard input. '
+    "Several: the best pairs are ranked.",
 )
 @click.option("--top", type=click.IntRange(min=1), help="Only the best N.")
 @click.option("--explain", metavar="ID", help="Every finding about one candidate, with its source.")
@@ -64,7 +63,7 @@ class Ways:
     "--settings", "settings_file", type=click.Path(path_type=Path), help="Your changes to the tables, TOML."
 )
 @click.option("--json", "as_lines", is_flag=True, help="A JSON line for each candidate.")
-@click.argument("listings", nargs=-1, required=True, type=INPUT)
+@click.argument("listings", nargs=-1, required=True, type=LISTINGS)
 def command(
     olds: tuple[Path, ...], listings: tuple[Path, ...], settings_file: Path | None, **ways: object
 ) -> None:
@@ -74,6 +73,7 @@ def command(
 
     asked = Ways(**ways)  # type: ignore[arg-type]
     asked.check(olds)
+    refuse_same_dash(*olds, *listings)
     wanted = [load_wanted(path) for path in olds]
     settings = Settings.load(settings_file) if settings_file else Settings.shipped()
     inputs = Inputs(listings)

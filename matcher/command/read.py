@@ -7,18 +7,16 @@ from pathlib import Path
 
 import click
 
-from matcher.command.inputs import Inputs
+from matcher.command.inputs import LISTINGS, Inputs
 from matcher.motor import OFFER_FIELDS
 from matcher.record import Record
-
-INPUT = click.Path(path_type=Path, allow_dash=True)
 
 
 @click.command()
 @click.option("--plate", is_flag=True, help="The texts are nameplates, as typed or scanned.")
 @click.option("--json", "as_lines", is_flag=True, help="A JSON line for each record.")
 @click.option("--csv", "as_table", is_flag=True, help="A table for a spreadsheet, a row for each record.")
-@click.argument("files", nargs=-1, required=True, type=INPUT)
+@click.argument("files", nargs=-1, required=True, type=LISTINGS)
 def command(files: tuple[Path, ...], plate: bool, as_lines: bool, as_table: bool) -> None:
     """Read FILES (text, saved pages, tables, JSON lines; - for standard input) and say their facts."""
     from matcher.command.progress import counted

@@ -6,13 +6,15 @@ from pathlib import Path
 
 import click
 
+from matcher.command.inputs import LISTINGS, MOTOR, refuse_same_dash
+
 
 @click.command()
-@click.option("--old", required=True, type=click.Path(path_type=Path, dir_okay=False), help="The old motor.")
+@click.option("--old", required=True, type=MOTOR, help="The old motor; - for standard input.")
 @click.option(
     "--new",
     required=True,
-    type=click.Path(path_type=Path, allow_dash=True),
+    type=LISTINGS,
     help="The listing of the new one; - for standard input.",
 )
 @click.option("--id", "wanted_id", help="Which listing, when the file holds several.")
@@ -26,6 +28,7 @@ def command(old: Path, new: Path, wanted_id: str | None, as_page: bool, as_lines
     from matcher.today import today
     from matcher.verdict import judge
 
+    refuse_same_dash(old, new)
     wanted = load_wanted(old)
     record, had_problems = chosen(new, wanted_id)
     sheet = swap_sheet(Swap.of(wanted, record, judge(wanted, record)))

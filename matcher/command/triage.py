@@ -6,6 +6,7 @@ from pathlib import Path
 import click
 
 from matcher.cautions import cautions_for
+from matcher.command.inputs import MOTOR
 from matcher.motor import Motor, Wanted
 from matcher.triage import BenchTest, Diagnosis, bench_for, diagnose, site_with
 
@@ -13,8 +14,8 @@ from matcher.triage import BenchTest, Diagnosis, bench_for, diagnose, site_with
 @click.command()
 @click.option(
     "--old",
-    type=click.Path(path_type=Path, dir_okay=False),
-    help="The failed motor, JSON or TOML; without it an ordinary motor is taken.",
+    type=MOTOR,
+    help="The failed motor, JSON or TOML, - for standard input; without it an ordinary motor is taken.",
 )
 @click.option("--ecm", is_flag=True, help="Without --old: the motor has an electronic module.")
 @click.option(

@@ -62,6 +62,43 @@ def test_triage_names_the_part_and_changes_the_site(run, ecm: str) -> None:  # t
     assert found["site"]["supply_volts"] == 240
 
 
+@pytest.mark.parametrize(
+    "words",
+    [
+        ("rank", "--old", "-", "NEW", "--json"),
+        ("triage", "--old", "-", "grinds=yes", "--json"),
+        ("arrival", "--old", "-", "--new", "NEW", "--json"),
+        ("sheet", "--old", "-", "--new", "NEW", "--json"),
+        ("airflow", "proof", "--old", "-", "tons=3", "--json"),
+    ],
+    ids=lambda words: " ".join(words[:2]),
+)
+def test_the_old_motor_may_come_from_standard_input(  # type: ignore[no-untyped-def]
+    run, old: str, new: str, monkeypatch: pytest.MonkeyPatch, words: tuple[str, ...]
+) -> None:
+    words = tuple(new if word == "NEW" else word for word in words)
+    expected = run(*(old if word == "-" else word for word in words))
+    assert expected[0] == 0
+    monkeypatch.setattr("sys.stdin", io.TextIOWrapper(io.BytesIO(Path(old).read_bytes())))
+    assert run(*words) == expected
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        ("rank", "--old", "-", "-"),
+        ("arrival", "--old", "-", "--new", "-"),
+        ("sheet", "--old", "-", "--new", "-"),
+        ("airflow", "proof", "--old", "-", "--new", "-"),
+    ],
+    ids=lambda words: words[0],
+)
+def test_standard_input_serves_one_place(run, words: tuple[str, ...]) -> None:  # type: ignore[no-untyped-def]
+    status, out, message = run(*words)
+    assert (status, out) == (2, "")
+    assert "only one of them" in message
+
+
 def test_triage_asks_the_next_test(run) -> None:  # type: ignore[no-untyped-def]
     status, out, _ = run("triage", "--ecm", "ran_until_now=no")
     assert status == 0
