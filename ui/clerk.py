@@ -19,8 +19,6 @@ if TYPE_CHECKING:
     from ui.lot import LotRow
 
 Tick = Callable[[float], None]
-LOADS = frozenset({"open", "stock"})
-"""Requests that bring another lot."""
 WAIT_S = 0.05
 BREATH_S = 0.003
 """Time between two batches of rows in which the window has the interpreter to itself."""
@@ -104,14 +102,12 @@ class Clerk:
                 is_new = self._pipe is None
                 pipe = self._started()
                 with without_pauses():
-                    if name in LOADS:
-                        self._lot = None
-                    elif is_new and self._lot is not None:
+                    if is_new and self._lot is not None:
                         pipe.send(self._lot)
                         self._gather(tick, pipe)
                     pipe.send((name, arguments))
                     answer = self._gather(tick, pipe)
-                if name in LOADS:
+                if name == "stock" or (name == "open" and answer[0]):
                     self._lot = (name, arguments)
                 return answer
             except (EOFError, OSError) as fault:

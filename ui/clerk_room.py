@@ -81,11 +81,14 @@ class ClerkRoom:
             self._send("rows", rows[start : start + CHUNK])
 
     def do_open(self, paths: list[str]) -> list[str]:
-        """Read files into a new lot, send its rows, and return the lines about what went wrong."""
+        """Read files into a new lot, send its rows, and return the lines about what went wrong.
+
+        Files without a single offer make no lot: the one before stays.
+        """
         lot = Lot()
         with without_pauses():
             lot.read(self._tick, [Path(path) for path in paths])
-        return self._take(lot)
+        return self._take(lot) if lot.records else lot.problems
 
     def do_stock(self, store: str | None) -> list[str]:
         """Take the saved stock as the lot."""

@@ -64,13 +64,17 @@ class Lot:
             self.records.append(record)
 
     def read(self, tick: Tick, paths: Sequence[Path]) -> None:
-        """Read files; what can't be read becomes a line of `problems`."""
+        """Read files; what can't be read, or holds no offer, becomes a line of `problems`."""
         from matcher.reading.sources import Problem, records
 
         def report(problem: Problem) -> None:
             self.problems.append(f"{problem.where}: {problem.why}")
 
-        self.gather(tick, records(paths, on_problem=report))
+        for path in paths:
+            before = len(self.records), len(self.problems)
+            self.gather(tick, records([path], on_problem=report))
+            if before == (len(self.records), len(self.problems)):
+                self.problems.append(f"{path.name}: there is no offer in it")
 
     def rank(self, wanted: Wanted, settings: Settings) -> list[LotRow]:
         """Rank the lot against an old motor and return its rows, best first."""

@@ -88,10 +88,36 @@ def test_what_could_not_be_read_stays_told_while_the_rest_is_ranked(ranked, qtbo
     assert page.trouble.isVisible()
 
 
+@pytest.mark.parametrize(
+    ("content", "words"),
+    [
+        (b"", "it is empty"),
+        (bytes(range(256)) * 9, "bad.csv"),
+        (b"Brand,HP,Price\n", "no offer in it"),
+        (None, "can't be read"),
+    ],
+    ids=["empty", "random bytes", "only a header", "missing"],
+)
+def test_a_bad_file_keeps_the_lot_and_says_why(ranked, qtbot, tmp_path, content, words):
+    page, bad = ranked.pages[STOCK], tmp_path / "bad.csv"
+    before = list(page.model.rows)
+    if content is not None:
+        bad.write_bytes(content)
+    page.open_files([bad])
+    qtbot.waitUntil(page.trouble.isVisible, timeout=20_000)
+    qtbot.waitUntil(lambda: page._task is None, timeout=20_000)
+    assert words in page.trouble.text()
+    assert page.model.rows == before
+    assert "No stock yet" not in page.line.text()
+    page.table.selectRow(3)
+    page.choice.add_to_job()  # the clerk still holds the lot as well
+    qtbot.waitUntil(lambda: len(ranked.session.job.listings) == 1, timeout=20_000)
+
+
 def test_adding_an_offer_does_not_rank_the_lot_again(ranked, settle, qtbot):
     page = ranked.pages[STOCK]
     page.table.selectRow(4)
-    page.add_to_job()
+    page.choice.add_to_job()
     qtbot.waitUntil(lambda: len(ranked.session.job.listings) == 1, timeout=20_000)
     settle(ranked)
     assert page._task is None

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from pathlib import Path
 
-from PySide6.QtCore import QModelIndex, Qt
+from PySide6.QtCore import Qt
 from PySide6.QtGui import QKeySequence, QShortcut, QShowEvent
 from PySide6.QtWidgets import (
     QFileDialog,
@@ -13,13 +13,12 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from matcher.job import Listing
 from ui.answers import Answers
-from ui.called import name_of
 from ui.desk import Desk, Page
 from ui.filter_edit import FilterEdit
 from ui.line import Heading, Line, Soft, Trouble
 from ui.lot import LotRow
+from ui.lot_choice import LotChoice
 from ui.lot_exits import LotExits
 from ui.lot_view import LotView
 from ui.models.lot_table import LotTable, sorted_rows, turned_rows
@@ -47,6 +46,7 @@ class StockPage(Page):
         """What the verdicts answer (`_question`); `None` while there are none."""
         self._sorted = -1
         self.exits = LotExits(desk.work, self.model, self.table, self)
+        self.choice = LotChoice(desk, self.model, self.table, self)
         self._lay_out()
         self._connect()
         self.starts_at(self.table)
@@ -82,14 +82,17 @@ class StockPage(Page):
         self.seek.textChanged.connect(self._filter)
         self.table.horizontalHeader().sectionClicked.connect(self.sort_by)
         self.stop.clicked.connect(self.cancel)
-        self.add.clicked.connect(self.add_to_job)
+        self.add.clicked.connect(self.choice.add_to_job)
         self.keep.clicked.connect(self.keep_as_stock)
         self.save.clicked.connect(self.exits.choose_csv)
-        self.exits.said.connect(self.reason.setText)
-        self.exits.trouble.connect(self.trouble.tell)
+        for helper in (self.exits, self.choice):
+            helper.said.connect(self.reason.setText)
+            helper.trouble.connect(self.trouble.tell)
         self.again.clicked.connect(self.rank)
-        self.table.activated.connect(lambda _index: self.add_to_job())
-        self.table.selectionModel().currentChanged.connect(lambda index, _before: self._explain(index))
+        self.table.activated.connect(lambda _index: self.choice.add_to_job())
+        self.table.selectionModel().currentChanged.connect(
+            lambda _index, _before: self.choice.explain(is_free=self._task is None)
+        )
         self.desk.session.answered.connect(self._rank_if_shown)
         QShortcut(QKeySequence.StandardKey.Find, self, self.seek.setFocus)
         QShortcut(QKeySequence.StandardKey.Copy, self.table, self.exits.copy)
@@ -103,7 +106,7 @@ class StockPage(Page):
             self._loaded_once = True
             task = self.desk.work.run_ticking(self.desk.clerk.stock)
             task.failed.connect(lambda _fault: self._not_loaded())
-            self._start(task, self._loaded)
+            self._start(task, self._take_lot)
         else:
             self.rank()
 
@@ -158,6 +161,17 @@ class StockPage(Page):
             self._count()
 
     def _loaded(self, lot: tuple[list[LotRow], list[str]]) -> None:
+        """Show what was opened; where that holds no offer, the lot before stays."""
+        rows, problems = lot
+        if rows:
+            self._take_lot(lot)
+        else:
+            self._task = None
+            self._busy(None)
+            self.rank()
+        self.trouble.tell(first_of(problems))
+
+    def _take_lot(self, lot: tuple[list[LotRow], list[str]]) -> None:
         rows, problems = lot
         self._ranked_for = None
         self.trouble.tell(first_of(problems))
@@ -213,7 +227,7 @@ class StockPage(Page):
     def _filter(self, text: str) -> None:
         self.model.filter(text)
         self._count()
-        if self._chosen() is None:
+        if self.choice.current() is None:
             self.reason.setText("")
 
     def _count(self) -> None:
@@ -253,36 +267,6 @@ class StockPage(Page):
         self._start(task, self._take)
 
     # --- what is done with it
-
-    def _chosen(self) -> LotRow | None:
-        row = self.table.currentIndex().row()
-        return self.model.rows[row] if 0 <= row < len(self.model.rows) else None
-
-    def _explain(self, _index: QModelIndex) -> None:
-        chosen = self._chosen()
-        self.reason.setText(f"{chosen.name}: {chosen.reason}" if chosen and chosen.reason else "")
-        if chosen is not None and not chosen.reason and self._task is None:
-            task = self.desk.work.run_ticking(self.desk.clerk.reason, chosen.at)
-            task.done.connect(lambda words: self._tell_reason(chosen, words))
-
-    def _tell_reason(self, row: LotRow, words: str) -> None:
-        if words and self._chosen() is row:
-            self.reason.setText(f"{row.name}: {words}")
-
-    def add_to_job(self) -> None:
-        """Take the chosen offer into the job as a candidate."""
-        chosen = self._chosen()
-        if chosen is None:
-            self.trouble.tell(self.tr("Choose an offer first."))
-            return
-        task = self.desk.work.run_ticking(self.desk.clerk.listing, chosen.at)
-        task.done.connect(self._add)
-        task.failed.connect(lambda fault: self.trouble.tell(str(fault)))
-
-    def _add(self, listing: Listing) -> None:
-        session = self.desk.session
-        session.edit(self.tr("adding an offer"), session.job.with_listing(listing))
-        self.reason.setText(self.tr("Added to this job: {}").format(name_of(listing)))
 
     def keep_as_stock(self) -> None:
         """Save the lot as the shop's stock."""

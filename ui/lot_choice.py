@@ -1,0 +1,54 @@
+"""What is done with the chosen offers of a lot: why they are judged so, and taking them into the job."""
+
+from PySide6.QtCore import QObject, Signal
+from PySide6.QtWidgets import QTableView, QWidget
+
+from matcher.job import Listing
+from ui.called import name_of
+from ui.desk import Desk
+from ui.lot import LotRow
+from ui.models.lot_table import LotTable
+
+
+class LotChoice(QObject):
+    """Asks the clerk about the chosen rows; a page shows what it says."""
+
+    said = Signal(str)
+    """One line about the chosen offer, or about what was done with it."""
+    trouble = Signal(str)
+
+    def __init__(self, desk: Desk, model: LotTable, table: QTableView, parent: QWidget) -> None:
+        super().__init__(parent)
+        self._desk, self._model, self._table = desk, model, table
+
+    def current(self) -> LotRow | None:
+        """Return the offer that the keyboard is on."""
+        row = self._table.currentIndex().row()
+        return self._model.rows[row] if 0 <= row < len(self._model.rows) else None
+
+    def explain(self, *, is_free: bool) -> None:
+        """Say why the chosen offer is judged so; a free clerk is asked where that is not known."""
+        chosen = self.current()
+        self.said.emit(f"{chosen.name}: {chosen.reason}" if chosen and chosen.reason else "")
+        if chosen is not None and not chosen.reason and is_free:
+            task = self._desk.work.run_ticking(self._desk.clerk.reason, chosen.at)
+            task.done.connect(lambda words: self._tell_reason(chosen, words))
+
+    def _tell_reason(self, row: LotRow, words: str) -> None:
+        if words and self.current() is row:
+            self.said.emit(f"{row.name}: {words}")
+
+    def add_to_job(self) -> None:
+        """Take the chosen offer into the job as a candidate."""
+        chosen = self.current()
+        if chosen is None:
+            self.trouble.emit(self.tr("Choose an offer first."))
+            return
+        task = self._desk.work.run_ticking(self._desk.clerk.listing, chosen.at)
+        task.done.connect(self._add)
+        task.failed.connect(lambda fault: self.trouble.emit(str(fault)))
+
+    def _add(self, listing: Listing) -> None:
+        session = self._desk.session
+        session.edit(self.tr("adding an offer"), session.job.with_listing(listing))
+        self.said.emit(self.tr("Added to this job: {}").format(name_of(listing)))
