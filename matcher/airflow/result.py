@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from functools import cache
 from typing import Literal
 
-from matcher.limit import EPSILON
+from matcher.limit import over, under
 from matcher.tables import rows
 
 Outcome = Literal["good", "watch", "bad", "note"]
@@ -48,8 +48,8 @@ class Limit:
 
     def outcome(self, value: float) -> Outcome:
         """Return `good` inside the span, limits included, else `watch`."""
-        too_low = self.low is not None and value < self.low - EPSILON
-        too_high = self.high is not None and value > self.high + EPSILON
+        too_low = self.low is not None and under(value, self.low)
+        too_high = self.high is not None and over(value, self.high)
         return "watch" if too_low or too_high else "good"
 
     def span(self) -> str:

@@ -7,7 +7,7 @@ from matcher.entry import entered, spoken
 from matcher.errors import SamespinError
 from matcher.job.given import Given, overlay
 from matcher.judging.saying import fact, turn, unit
-from matcher.limit import EPSILON
+from matcher.limit import at_most
 from matcher.motor import MOTOR_FIELDS, Offer
 from matcher.record import Origin, Record
 from matcher.trade.numbers import compact
@@ -115,7 +115,7 @@ def same(name: str, one: Offer, other: Offer) -> bool:
 
 
 def _near(left: float, right: float) -> bool:
-    return abs(left - right) <= ROUNDING * max(abs(left), abs(right)) + EPSILON
+    return at_most(abs(left - right), ROUNDING * max(abs(left), abs(right)))
 
 
 def _turn(facts: Offer) -> tuple[str | None, str | None]:

@@ -4,7 +4,7 @@ from matcher.finding import Finding, Outcome
 from matcher.judging import answer
 from matcher.judging.answer import Answer
 from matcher.judging.pair import Pair, Reads
-from matcher.limit import EPSILON
+from matcher.limit import over
 from matcher.motor import Motor
 
 HARD = False
@@ -42,7 +42,7 @@ def _microfarads(old: Motor, new: Motor) -> Answer:
         why = f"It wants a run capacitor of {wanted:g} uF and none is known to be at hand: buy one."
         return answer.loses(ANOTHER, why, "capacitor")
     words = f"It wants {wanted:g} uF; the old capacitor has {have:g}"
-    if abs(have - wanted) > WITHIN * wanted + EPSILON:
+    if over(abs(have - wanted), WITHIN * wanted):
         return answer.loses(ANOTHER, f"{words}, over 10 % away: buy the matching one.", "capacitor")
     equal = (have, old.capacitor_vac) == (wanted, new.capacitor_vac)
     return Answer(Outcome.SAME if equal else Outcome.OK, f"{words}: it serves.")

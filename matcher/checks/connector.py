@@ -5,7 +5,7 @@ from matcher.judging import answer
 from matcher.judging.answer import Answer
 from matcher.judging.pair import Pair, Reads
 from matcher.judging.saying import both, inches
-from matcher.limit import EPSILON
+from matcher.limit import at_most
 from matcher.motor import Motor
 
 HARD = False
@@ -50,7 +50,7 @@ def _ends(pair: Pair) -> Answer:
 
 def _reach(pair: Pair) -> list[Answer]:
     old, new = pair.old.lead_length_in, pair.new.lead_length_in
-    if old is None or new is None or old - new <= SHORTER_BY + EPSILON:
+    if old is None or new is None or at_most(old - new, SHORTER_BY):
         return []
     why = f"Its leads are {inches(new)} long, the old one's {inches(old)}: see that they reach."
     return [answer.loses(SHORT_LEADS, why)]

@@ -8,7 +8,7 @@ from matcher.finding import Finding, Outcome
 from matcher.judging import answer
 from matcher.judging.answer import Answer
 from matcher.judging.pair import Pair, Reads
-from matcher.limit import EPSILON
+from matcher.limit import at_most, over
 from matcher.motor import Motor
 from matcher.trade.plate_amps import at, common
 from matcher.trade.supply import systems
@@ -50,9 +50,9 @@ def _ratio(pair: Pair, old: float | None, new: float | None) -> Answer:
     if old is None:
         return answer.unknown(_unplaced("The old one's", pair.old), "old.amps")
     words = f"It draws {new:g} A, the old one {old:g} A"
-    if new > NOTABLE * old + EPSILON:
+    if over(new, NOTABLE * old):
         return answer.loses(0.7, f"{words}: over 25 % more; check wire and fuse.")
-    if new > HARMLESS * old + EPSILON:
+    if over(new, HARMLESS * old):
         return answer.loses(0.3, f"{words}: over 10 % more; check wire and fuse.")
     return Answer(Outcome.SAME if new == old else Outcome.OK, f"{words}.")
 
@@ -69,7 +69,7 @@ def _circuit(pair: Pair, new: float | None) -> list[Answer]:
     """Judge the candidate's current against the circuit, even where the old one's isn't known."""
     circuit = pair.site.circuit_amps
     drawn = _drawn(pair) if new is None else new
-    if circuit is None or drawn is None or CONTINUOUS * drawn <= circuit + EPSILON:
+    if circuit is None or drawn is None or at_most(CONTINUOUS * drawn, circuit):
         return []
     why = (
         f"It draws {drawn:g} A, which wants a circuit of {CONTINUOUS * drawn:g} A (125 %); there is one of"

@@ -5,7 +5,7 @@ from matcher.judging import answer
 from matcher.judging.answer import Answer
 from matcher.judging.pair import Pair, Reads
 from matcher.judging.saying import inches
-from matcher.limit import EPSILON
+from matcher.limit import over
 
 HARD = True
 READS = Reads(old=("body_length_in",), new=("body_length_in",), site=("room_length_in",))
@@ -29,7 +29,7 @@ def _in_room(pair: Pair, room: float) -> Answer:
         return answer.unknown(
             f"There is room for {inches(room)} of body; how long this one is isn't said.", "body_length_in"
         )
-    if new > room + EPSILON:
+    if over(new, room):
         return answer.fails(f"Its body is {inches(new)} long; there is room for {inches(room)}.")
     outcome = Outcome.SAME if old == new else Outcome.OK
     return Answer(outcome, f"Its body is {inches(new)} long; there is room for {inches(room)}.")
@@ -42,8 +42,8 @@ def _by_old(pair: Pair) -> Answer:
     if old is None:
         return answer.unknown("How long the old one's body is isn't known.", "old.body_length_in")
     words = f"Its body is {inches(new)} long, the old one's {inches(old)}"
-    if new - old > 2 + EPSILON:
+    if over(new - old, 2):
         return answer.loses(0.7, f"{words}: measure the room before buying.")
-    if new - old > 0.5 + EPSILON:
+    if over(new - old, 0.5):
         return answer.loses(0.3, f"{words}: see that it goes in.")
     return Answer(Outcome.SAME if old == new else Outcome.OK, f"{words}.")

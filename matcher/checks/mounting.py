@@ -9,7 +9,7 @@ from matcher.judging import answer
 from matcher.judging.answer import Answer
 from matcher.judging.pair import Pair, Reads
 from matcher.judging.saying import inches, mounting
-from matcher.limit import EPSILON
+from matcher.limit import at_most, over
 from matcher.trade.frames import Kinship, kinship, slot_loss
 from matcher.trade.swaps import held
 
@@ -46,7 +46,7 @@ def _answer(pair: Pair) -> Answer:
 
 def _unsaid(pair: Pair, old: tuple[str, ...]) -> Answer:
     one, other = pair.old.body_diameter_in, pair.new.body_diameter_in
-    if "band" in old and one is not None and other is not None and abs(one - other) <= SAME_BODY + EPSILON:
+    if "band" in old and one is not None and other is not None and at_most(abs(one - other), SAME_BODY):
         return answer.ok(
             f"How it is held isn't said, but its body of {inches(other)} takes the old one's band.",
             "mounting",
@@ -98,9 +98,9 @@ def _body(pair: Pair) -> Answer:
         field = "body_diameter_in" if new is None else "old.body_diameter_in"
         return Answer(Outcome.SAME, "The band goes round it if the body is the same.", questions=(field,))
     words = f"Its body is {inches(new)} across, the old one's {inches(old)}"
-    if abs(old - new) > OTHER_BODY + EPSILON:
+    if over(abs(old - new), OTHER_BODY):
         return answer.fails(f"{words}: more than 1 in apart, the band can't hold it.")
-    if abs(old - new) > SAME_BODY + EPSILON:
+    if over(abs(old - new), SAME_BODY):
         return answer.loses(0.6, f"{words}: it needs another band, and must pass the inlet.", "band_kit")
     return answer.same(f"{words}: the band fits.")
 
@@ -109,7 +109,7 @@ def _circle(pair: Pair, kind: str) -> Answer:
     old, new = pair.old.bolt_circle_in, pair.new.bolt_circle_in
     if old is not None and new is not None:
         words = f"Its bolt circle is {inches(new)}, the old one's {inches(old)}"
-        if abs(old - new) > SAME_CIRCLE + EPSILON:
+        if over(abs(old - new), SAME_CIRCLE):
             return answer.fails(f"{words}: only 1/16 in may differ.")
         return answer.same(f"{words}.")
     if kind == "face" and kinship(pair.old.frame, pair.new.frame) in (Kinship.EQUAL_NEMA, Kinship.KIN):

@@ -8,7 +8,7 @@ from matcher.judging import answer
 from matcher.judging.answer import Answer
 from matcher.judging.pair import Pair, Reads
 from matcher.judging.saying import horsepower
-from matcher.limit import EPSILON
+from matcher.limit import at_most
 
 HARD = False
 ASKS = True
@@ -37,7 +37,7 @@ def _answer(pair: Pair) -> Answer:
         return answer.unknown("Its power isn't said. Ask what the plate says beside HP.", "power_hp")
     if old is None:
         return answer.unknown(f"It gives {horsepower(new)}; the old one's power isn't known.", "old.power_hp")
-    if abs(new - old) <= WITHIN * old + EPSILON:
+    if at_most(abs(new - old), WITHIN * old):
         return answer.same(f"It gives {horsepower(new)}, as the old one.")
     return _larger(old, new) if new > old else _smaller(pair, old, new)
 
@@ -57,7 +57,7 @@ def _smaller(pair: Pair, old: float, new: float) -> Answer:
         return answer.unknown(f"{words}, and its service factor is said twice.", "service_factor")
     factor = pair.new.service_factor or 1.0
     overload = old / (new * factor)
-    if overload <= 1 + EPSILON:
+    if at_most(overload, 1):
         return answer.loses(
             ON_SERVICE_FACTOR, f"{words}: it carries the load only on its service factor of {factor:g}."
         )
@@ -68,7 +68,7 @@ def step(power: float) -> int:
     """Return the place of a power (hp) among the ratings: its step within 5 %, else the next one up."""
     steps = _steps()
     for place, rating in enumerate(steps):
-        if power <= rating + EPSILON or abs(power - rating) <= WITHIN * rating + EPSILON:
+        if at_most(power, rating) or at_most(abs(power - rating), WITHIN * rating):
             return place
     return len(steps)
 

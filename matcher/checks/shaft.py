@@ -5,7 +5,7 @@ from matcher.judging import answer
 from matcher.judging.answer import Answer
 from matcher.judging.pair import Pair, Reads
 from matcher.judging.saying import inches
-from matcher.limit import EPSILON
+from matcher.limit import at_most, over, under
 from matcher.motor import Motor
 
 HARD = True
@@ -55,7 +55,7 @@ def _diameter(pair: Pair) -> Answer:
         return answer.unknown(
             f"Its shaft is {inches(new)}; the old one's isn't known. Measure it.", "old.shaft_diameter_in"
         )
-    if abs(new - old) <= SAME_DIAMETER + EPSILON:
+    if at_most(abs(new - old), SAME_DIAMETER):
         outcome = Outcome.OK if _differs_elsewhere(pair) else Outcome.SAME
         rest = "the rest of it differs harmlessly." if outcome is Outcome.OK else "as the old one's."
         return Answer(outcome, f"Its shaft is {inches(new)}, {rest}", questions=_unsaid_form(pair))
@@ -69,7 +69,7 @@ def _diameter(pair: Pair) -> Answer:
 def _differs_elsewhere(pair: Pair) -> bool:
     for name in _SHAFT[1:]:
         old, new = getattr(pair.old, name), getattr(pair.new, name)
-        if old is not None and new is not None and abs(old - new) > EPSILON:
+        if old is not None and new is not None and over(abs(old - new), 0):
             return True
     return False
 
@@ -98,7 +98,7 @@ def _length(pair: Pair) -> list[Answer]:
         answers += _against_least(new, least)
     elif old is not None and new is not None:
         answers += _shorter(old, new)
-    if old is not None and new is not None and new - old > STRIKES_FROM + EPSILON:
+    if old is not None and new is not None and over(new - old, STRIKES_FROM):
         why = f"Its shaft is {inches(new)} long, the old one's {inches(old)}: cut it, or it may strike."
         answers.append(answer.loses(0.2, why))
     return answers
@@ -108,7 +108,7 @@ def _against_least(new: float | None, least: float) -> list[Answer]:
     if new is None:
         why = f"The wheel takes {inches(least)} of shaft; how long this one is isn't said."
         return [answer.unknown(why, "shaft_length_in")]
-    if new < least - EPSILON:
+    if under(new, least):
         why = f"Its shaft is {inches(new)} long; the wheel takes at least {inches(least)}."
         return [answer.fails(why)]
     return []
@@ -116,9 +116,9 @@ def _against_least(new: float | None, least: float) -> list[Answer]:
 
 def _shorter(old: float, new: float) -> list[Answer]:
     words = f"Its shaft is {inches(new)} long, the old one's {inches(old)}"
-    if old - new > 1.5 + EPSILON:
+    if over(old - new, 1.5):
         return [answer.unknown(f"{words}. How much shaft does the wheel take?", "site.shaft_length_min_in")]
-    if old - new > 0.5 + EPSILON:
+    if over(old - new, 0.5):
         return [answer.loses(0.4, f"{words}: see that the hub still gets a full grip.")]
     return []
 

@@ -4,7 +4,7 @@ from matcher.finding import Finding, Outcome
 from matcher.judging import answer
 from matcher.judging.answer import Answer
 from matcher.judging.pair import Pair, Reads
-from matcher.limit import EPSILON
+from matcher.limit import EPSILON, at_most, over, under
 from matcher.motor import Motor
 from matcher.trade.supply import said_hertz
 
@@ -63,7 +63,7 @@ def _fixed(pair: Pair, old: int, new: int) -> Answer:
     hertz = said_hertz(pair.old, pair.site)
     supply = hertz[0] if len(hertz) == 1 else 60.0
     count = poles(new, supply)
-    if count == poles(old, supply) and abs(new - old) <= WITHIN * old + EPSILON:
+    if count == poles(old, supply) and at_most(abs(new - old), WITHIN * old):
         if new == old:
             return answer.same(f"Turns at {new} rpm, as the old one.")
         return answer.ok(f"Turns at {new} rpm, the old one at {old}: {count} poles both, within 5 %.")
@@ -74,13 +74,13 @@ def _fixed(pair: Pair, old: int, new: int) -> Answer:
 def _faster(ratio: float, words: str) -> Answer:
     cube = ratio**3
     why = f"{words}: the wheel would ask {cube:.2f} times the power."
-    poor = cube > TOO_MUCH_POWER + EPSILON
+    poor = over(cube, TOO_MUCH_POWER)
     return answer.loses(cube - 1, f"{why} It would overload." if poor else why, poor=poor)
 
 
 def _slower(ratio: float, words: str) -> Answer:
     why = f"{words}: it moves only {ratio:.0%} of the air."
-    return answer.loses(2 * (1 - ratio), why, poor=ratio < TOO_SLOW - EPSILON)
+    return answer.loses(2 * (1 - ratio), why, poor=under(ratio, TOO_SLOW))
 
 
 def _for_variable(pair: Pair, old: tuple[int, int]) -> Answer:
@@ -91,7 +91,7 @@ def _for_variable(pair: Pair, old: tuple[int, int]) -> Answer:
             "old.rpm",
         )
     words = f"Turns at up to {new[1]} rpm, the old one at up to {old[1]}"
-    if new[1] < NEAR_TOP * old[1] - EPSILON:
+    if under(new[1], NEAR_TOP * old[1]):
         return _slower(new[1] / old[1], words)
     outcome = Outcome.SAME if new == old else Outcome.OK
     return Answer(outcome, f"{words}.")
@@ -99,8 +99,8 @@ def _for_variable(pair: Pair, old: tuple[int, int]) -> Answer:
 
 def _variable_for_fixed(pair: Pair, old: float, new: tuple[int, int]) -> Answer:
     words = f"Turns at {_said(pair.new)}, the old one at {old:g}"
-    if new[1] < NEAR_TOP * old - EPSILON:
+    if under(new[1], NEAR_TOP * old):
         return _slower(new[1] / old, words)
-    if new[0] > (1 + WITHIN) * old + EPSILON:
+    if over(new[0], (1 + WITHIN) * old):
         return _faster(new[0] / old, words)
     return answer.ok(f"{words}: it can be set to that.")

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from functools import cache, lru_cache
 
 from matcher import tables
-from matcher.limit import EPSILON
+from matcher.limit import at_most
 
 TOLERANCE = 0.10
 """NEMA MG 1 12.44: +-10 % of the rated voltage at rated frequency."""
@@ -41,11 +41,11 @@ class Rating:
 
     def tolerates(self, low: float, high: float) -> bool:
         """Say whether the whole band low .. high (V) lies inside the tolerance, limits included."""
-        return self.least <= low + EPSILON and high <= self.most + EPSILON
+        return at_most(self.least, low) and at_most(high, self.most)
 
     def overlaps(self, low: float, high: float) -> bool:
         """Say whether the rated range itself and the band low .. high (V) have a voltage in common."""
-        return self.low <= high + EPSILON and low <= self.high + EPSILON
+        return at_most(self.low, high) and at_most(low, self.high)
 
 
 @lru_cache(maxsize=4096)

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from functools import cache, lru_cache
 
 from matcher import tables
-from matcher.limit import EPSILON
+from matcher.limit import at_most
 from matcher.motor import Motor, Site
 from matcher.trade.rated import ratings
 
@@ -29,7 +29,7 @@ class System:
 
 def near_hertz(supply: float, rated: float) -> bool:
     """Say whether a supply lies within 5 % of a rated frequency, both in Hz (NEMA MG 1 12.44)."""
-    return abs(supply - rated) <= FREQUENCY_TOLERANCE * rated + EPSILON
+    return at_most(abs(supply - rated), FREQUENCY_TOLERANCE * rated)
 
 
 def said_hertz(old: Motor, site: Site) -> tuple[float, ...]:

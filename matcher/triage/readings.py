@@ -5,7 +5,7 @@ from functools import cache
 
 from matcher.entry import number
 from matcher.errors import BadValue
-from matcher.limit import EPSILON
+from matcher.limit import at_most
 from matcher.motor import Motor
 from matcher.tables import rows
 from matcher.triage.bench import BenchTest
@@ -65,7 +65,7 @@ def windings_word(ohms: Sequence[float]) -> str:
     if max(ohms) > limits()["winding_open"]:
         return "open"
     mean = sum(ohms) / len(ohms)
-    return "equal" if max(ohms) - min(ohms) <= limits()["winding_spread"] * mean + EPSILON else "unequal"
+    return "equal" if at_most(max(ohms) - min(ohms), limits()["winding_spread"] * mean) else "unequal"
 
 
 def capacitor_word(read_uf: float, printed_uf: float | None, tolerance: float | None) -> str:
@@ -73,4 +73,4 @@ def capacitor_word(read_uf: float, printed_uf: float | None, tolerance: float | 
     if printed_uf is None:
         return "unsure"
     share = limits()["capacitor_tolerance"] if tolerance is None else tolerance
-    return "within" if abs(read_uf - printed_uf) <= share * printed_uf + EPSILON else "out"
+    return "within" if at_most(abs(read_uf - printed_uf), share * printed_uf) else "out"
