@@ -1,6 +1,6 @@
 """Small labels that show plain text alone, whatever a listing or a file name holds."""
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QEvent, Qt
 from PySide6.QtGui import QPalette, QShowEvent
 from PySide6.QtWidgets import QLabel, QSizePolicy, QWidget
 
@@ -16,6 +16,13 @@ class Line(QLabel):
         self.setTextFormat(Qt.TextFormat.PlainText)
         self.setWordWrap(wrap)
         self.setText(text)
+
+    def changeEvent(self, event: QEvent) -> None:
+        """Keep the margins when light becomes dark: Qt takes those of a label too small for them away."""
+        kept = self.contentsMargins()
+        super().changeEvent(event)
+        if event.type() == QEvent.Type.StyleChange:
+            self.setContentsMargins(kept)
 
 
 class Heading(Line):
@@ -54,6 +61,12 @@ class Trouble(Line):
         """Take on the colour of the light or dark that it is shown in."""
         super().showEvent(event)
         self._tint()
+
+    def changeEvent(self, event: QEvent) -> None:
+        """Take on the new colour when light becomes dark while it is shown."""
+        super().changeEvent(event)
+        if event.type() == QEvent.Type.StyleChange:
+            self._tint()
 
     def _tint(self) -> None:
         tint = self.palette()
