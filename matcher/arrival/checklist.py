@@ -5,10 +5,11 @@ from dataclasses import dataclass, replace
 from functools import cache
 
 from matcher.arrival.measured import in_words
-from matcher.checks import BY_NAME
+from matcher.checks import BY_NAME, length
+from matcher.checks.mounting import held_by_frame
 from matcher.finding import Finding
 from matcher.judging.saying import fact
-from matcher.motor import MOTOR_FIELDS, Motor, Offer, Wanted
+from matcher.motor import MOTOR_FIELDS, Motor, Offer, Site, Wanted
 from matcher.record import Record
 from matcher.tables import Row, rows
 from matcher.verdict import Judgement
@@ -44,7 +45,7 @@ class Item:
 def checklist(wanted: Wanted, candidate: Record, judgement: Judgement) -> tuple[Item, ...]:
     """Return what to measure for this job: doubts first, then hard facts, then in the plate's order."""
     old = wanted.motor
-    read_by = _read_by(judgement, has_room=wanted.site.room_length_in is not None)
+    read_by = _read_by(judgement, wanted.site)
     items = [
         _item(row, old, candidate, judgement, read_by[row["field"]])
         for row in _fields()
@@ -70,14 +71,14 @@ def _fields() -> tuple[Row, ...]:
     )
 
 
-def _read_by(judgement: Judgement, *, has_room: bool) -> dict[str, list[Finding]]:
+def _read_by(judgement: Judgement, site: Site) -> dict[str, list[Finding]]:
     """Return, by fact of the new motor, the findings whose checks read it.
 
     Where the room is known the length is a hard check, even while its finding is a good one.
     """
     found: dict[str, list[Finding]] = {name: [] for name in IDENTITY}
     for one in judgement.findings:
-        finding = replace(one, hard=True) if one.check == "length" and has_room else one
+        finding = replace(one, hard=True) if one.check == "length" and length.is_hard(site) else one
         for name in (*BY_NAME[finding.check].reads.new, *finding.questions):
             found.setdefault(name, []).append(finding)
     return found
@@ -98,7 +99,7 @@ def _item(row: Row, old: Motor, candidate: Record, judgement: Judgement, finding
     name = row["field"]
     mark = candidate.where.get(name)
     known = getattr(candidate.facts, name) is not None or getattr(old, name) is not None
-    by_frame = _held_by_frame(old) or _held_by_frame(candidate.facts)
+    by_frame = held_by_frame(old) or held_by_frame(candidate.facts)
     hard = any(
         finding.hard and _rests_on(finding, name, known=known) and not (name == "frame" and not by_frame)
         for finding in findings
@@ -116,11 +117,6 @@ def _item(row: Row, old: Motor, candidate: Record, judgement: Judgement, finding
         doubt=_doubt(name, candidate, judgement),
         hard=hard,
     )
-
-
-def _held_by_frame(motor: Motor) -> bool:
-    """Tell whether the frame fixes how a motor is held (NEMA MG 1 Part 4)."""
-    return any(kind in ("rigid_base", "cradle", "face") for kind in motor.mounting or ())
 
 
 def _rests_on(finding: Finding, name: str, *, known: bool) -> bool:

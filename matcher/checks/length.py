@@ -6,6 +6,7 @@ from matcher.judging.answer import Answer
 from matcher.judging.pair import Pair, Reads
 from matcher.judging.saying import inches
 from matcher.limit import over
+from matcher.motor import Site
 
 HARD = True
 READS = Reads(old=("body_length_in",), new=("body_length_in",), site=("room_length_in",))
@@ -18,9 +19,14 @@ def judge(pair: Pair) -> Finding | None:
     """
     room = pair.site.room_length_in
     answered = _by_old(pair) if room is None else _in_room(pair, room)
-    hard = room is not None and answered.outcome in (Outcome.FAIL, Outcome.UNKNOWN)
+    hard = is_hard(pair.site) and answered.outcome in (Outcome.FAIL, Outcome.UNKNOWN)
     values = (inches(pair.old.body_length_in), inches(pair.new.body_length_in))
     return answer.finding("length", answered, hard=hard, values=values)
+
+
+def is_hard(site: Site) -> bool:
+    """Say whether the length decides at this place: where the room for the body is known."""
+    return site.room_length_in is not None
 
 
 def _in_room(pair: Pair, room: float) -> Answer:

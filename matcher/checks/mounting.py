@@ -10,6 +10,7 @@ from matcher.judging.answer import Answer
 from matcher.judging.pair import Pair, Reads
 from matcher.judging.saying import inches, mounting
 from matcher.limit import at_most, over
+from matcher.motor import Motor
 from matcher.trade.frames import Kinship, kinship, slot_loss
 from matcher.trade.swaps import held
 
@@ -42,6 +43,11 @@ def _answer(pair: Pair) -> Answer:
         return _unsaid(pair, old)
     options = [_held(pair, one, other) for one in old for other in new]
     return min(options, key=lambda option: (_BEST_FIRST.index(option.outcome), option.loss))
+
+
+def held_by_frame(motor: Motor) -> bool:
+    """Say whether the frame's number fixes how a motor is held (NEMA MG 1 Part 4)."""
+    return not _BY_FRAME.isdisjoint(motor.mounting or ())
 
 
 def _unsaid(pair: Pair, old: tuple[str, ...]) -> Answer:

@@ -98,10 +98,16 @@ def _length(pair: Pair) -> list[Answer]:
         answers += _against_least(new, least)
     elif old is not None and new is not None:
         answers += _shorter(old, new)
-    if old is not None and new is not None and over(new - old, STRIKES_FROM):
+    if old is not None and new is not None and may_strike(pair.old, pair.new):
         why = f"Its shaft is {inches(new)} long, the old one's {inches(old)}: cut it, or it may strike."
         answers.append(answer.loses(0.2, why))
     return answers
+
+
+def may_strike(old: Motor, new: Motor) -> bool:
+    """Say whether the new shaft is so much longer that it must be cut, or it may strike."""
+    one, other = old.shaft_length_in, new.shaft_length_in
+    return one is not None and other is not None and over(other - one, STRIKES_FROM)
 
 
 def _against_least(new: float | None, least: float) -> list[Answer]:
@@ -123,6 +129,11 @@ def _shorter(old: float, new: float) -> list[Answer]:
     return []
 
 
+def lacks_flat(old: Motor, new: Motor) -> bool:
+    """Say whether the new shaft is round where the old one had a flat, so that one must be filed."""
+    return (old.shaft_flats or 0) >= 1 and new.shaft_flats == 0 and new.shaft_keyed is not True
+
+
 def _form(pair: Pair) -> list[Answer]:
     old, new = pair.old, pair.new
     answers = []
@@ -132,7 +143,7 @@ def _form(pair: Pair) -> list[Answer]:
         answers.append(
             answer.loses(0.5, "The old shaft has a keyway and this one has none: the hub must suit.")
         )
-    if (old.shaft_flats or 0) >= 1 and new.shaft_flats == 0 and new.shaft_keyed is not True:
+    if lacks_flat(old, new):
         answers.append(
             answer.loses(0.4, "Its shaft is round and the old one has a flat: file one for the screw.")
         )

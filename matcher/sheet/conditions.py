@@ -4,7 +4,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
 from matcher.checks.module import moves_over
-from matcher.checks.shaft import STRIKES_FROM
+from matcher.checks.shaft import lacks_flat, may_strike
 from matcher.judging.pair import Pair
 from matcher.judging.presume import prepare
 from matcher.motor import Motor, Offer, Site, Wanted
@@ -54,15 +54,6 @@ class Swap:
         return self.site.taps_in_use or self.old.speeds or 1
 
 
-def _long_shaft(swap: Swap) -> bool:
-    old, new = swap.old.shaft_length_in, swap.new.shaft_length_in
-    return old is not None and new is not None and new > old + STRIKES_FROM
-
-
-def _file_flat(swap: Swap) -> bool:
-    return bool(swap.old.shaft_flats) and swap.new.shaft_flats == 0 and not swap.new.shaft_keyed
-
-
 def _takes_capacitor(motor: Motor) -> bool:
     return motor.capacitor_uf is not None or motor.motor_type == "psc"
 
@@ -85,8 +76,8 @@ CONDITIONS: Mapping[str, Callable[[Swap], bool]] = {
     "auto_for_manual": lambda swap: swap.old.protector == "manual" and swap.new.protector == "auto",
     "outdoors": lambda swap: bool(swap.site.outdoors),
     "indoors": lambda swap: not swap.site.outdoors,
-    "long_shaft": _long_shaft,
-    "file_flat": _file_flat,
+    "long_shaft": lambda swap: may_strike(swap.old, swap.new),
+    "file_flat": lambda swap: lacks_flat(swap.old, swap.new),
     "splice": lambda swap: (
         swap.needs("harness") or not (swap.new.plug_pins or swap.ecm() or _polyphase(swap))
     ),

@@ -221,6 +221,26 @@ def test_a_good_module_moves_when_the_new_one_carries_another_program() -> None:
     assert "module_on" not in swap_sheet(swap(AIR_HANDLER, AIR_HANDLER | {"module": "with"})).names()
 
 
+@pytest.mark.parametrize(
+    ("old", "new", "step", "words", "expected"),
+    [
+        ({"shaft_length_in": 0.235}, {"shaft_length_in": 1.235}, "cut_shaft", "cut it", False),  # met exactly
+        ({"shaft_length_in": 5.0}, {"shaft_length_in": 6.01}, "cut_shaft", "cut it", True),
+        ({"shaft_flats": 2}, {"shaft_flats": 0}, "flat", "file one", True),
+        ({"shaft_flats": 2}, {"shaft_flats": 0, "shaft_keyed": True}, "flat", "file one", False),
+        ({"shaft_flats": 0}, {"shaft_flats": 0}, "flat", "file one", False),
+    ],
+)
+def test_the_shaft_is_worked_on_where_its_check_says_so(
+    old: dict[str, object], new: dict[str, object], step: str, words: str, expected: bool
+) -> None:
+    sized = BLOWER | {"shaft_diameter_in": 0.5}
+    job = swap(sized | old, sized | new)
+    assert (step in swap_sheet(job).names()) is expected
+    (found,) = [finding for finding in job.judgement.findings if finding.check == "shaft"]
+    assert (words in found.why) is expected
+
+
 MOVES = {
     # old, new and site over an air handler's: whether the old module goes on the new motor
     "a line-voltage motor has none to lend": ({"motor_type": "psc"}, {"module": "without"}, "good", False),
