@@ -4,7 +4,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from functools import cache
 
-from matcher.arrival.measured import in_words
+from matcher.arrival.measured import TURN, in_words
 from matcher.checks import BY_NAME, length
 from matcher.checks.mounting import held_by_frame
 from matcher.finding import Finding
@@ -17,7 +17,6 @@ from matcher.verdict import Judgement
 WITHIN_REACH = ("plate", "measure")
 """Groups of `data/fields.tsv` whose facts stand on the plate or can be measured."""
 OF_A_MODULE = ("module", "module_number", "program_number", "control_signal")
-TURN = ("turn", "seen_from")
 IDENTITY = ("brand", "part_number")
 IN_PASSING = frozenset({("hazard", "enclosure"), ("frequency", "frame"), ("rotation", "motor_type")})
 """Facts that a hard check only looks at in special cases; they don't hold up the decision."""

@@ -16,6 +16,8 @@ from matcher.trade.rated import equal_ratings
 ROUNDING = 0.02
 SHAFT_ROUNDING_IN = 0.005
 """Two values within 2 %, shafts within 0.005 in, are one thing said more or less exactly."""
+TURN = ("turn", "seen_from")
+"""The two facts that say one thing together."""
 _ONE_WAY = ("cw", "ccw")
 
 
@@ -34,7 +36,8 @@ class Deviation:
     def says(self) -> str:
         """Return it as one sentence of a note to the seller."""
         words = f'the listing says "{self.said}" ({self.listed})' if self.said else f"listed as {self.listed}"
-        return f"{fact(self.field).capitalize()}: {words}; it measures {self.measured}."
+        told, verb = ("turn", "turns") if self.field in TURN else (self.field, "measures")
+        return f"{fact(told).capitalize()}: {words}; it {verb} {self.measured}."
 
 
 def values_in(measured: Mapping[str, str]) -> tuple[dict[str, object], dict[str, str]]:
@@ -71,22 +74,30 @@ def measured_record(candidate: Record, values: Mapping[str, object]) -> Record:
 
 
 def deviations(candidate: Record, measured: Record, names: Mapping[str, object]) -> tuple[Deviation, ...]:
-    """Return the facts in `names` that the listing says otherwise than they were measured."""
-    found = []
-    for name in MOTOR_FIELDS:
-        if name not in names or getattr(candidate.facts, name) is None:
-            continue
-        if not same(name, candidate.facts, measured.facts):
-            mark = candidate.where.get(name)
-            found.append(
-                Deviation(
-                    name,
-                    in_words(name, candidate.facts),
-                    _quoted(mark.said) if mark and mark.source else "",
-                    in_words(name, measured.facts),
-                )
-            )
-    return tuple(found)
+    """Return the facts in `names` that the listing says otherwise than they were measured.
+
+    A turn and the end that it is seen from are one thing: it is named once, under the one of the two that
+    was listed otherwise.
+    """
+    differing = [name for name in MOTOR_FIELDS if _differs(name, candidate.facts, measured.facts, names)]
+    return tuple(_deviation(name, candidate, measured.facts) for name in differing)
+
+
+def _differs(name: str, listed: Offer, found: Offer, names: Mapping[str, object]) -> bool:
+    if name not in names or getattr(listed, name) is None:
+        return False
+    if name not in TURN:
+        return not same(name, listed, found)
+    if "turn" not in names or same("turn", listed, found):
+        return False
+    return name == ("seen_from" if listed.turn == found.turn else "turn")
+
+
+def _deviation(name: str, candidate: Record, found: Offer) -> Deviation:
+    told = "turn" if name in TURN else name
+    mark = candidate.where.get(told)
+    said = _quoted(mark.said) if mark and mark.source else ""
+    return Deviation(name, in_words(told, candidate.facts), said, in_words(told, found))
 
 
 def _quoted(words: str) -> str:
@@ -96,8 +107,8 @@ def _quoted(words: str) -> str:
 
 def same(name: str, one: Offer, other: Offer) -> bool:
     """Tell whether two records say the same of one fact, within rounding."""
-    if name in ("turn", "seen_from"):
-        return _turn(one) == _turn(other)
+    if name in TURN:
+        return _same_turn(one, other)
     left, right = getattr(one, name), getattr(other, name)
     if isinstance(left, bool) or isinstance(right, bool) or name in ("shaft_flats", "shaft_ends"):
         return bool(left == right)
@@ -116,6 +127,14 @@ def same(name: str, one: Offer, other: Offer) -> bool:
 
 def _near(left: float, right: float) -> bool:
     return at_most(abs(left - right), ROUNDING * max(abs(left), abs(right)))
+
+
+def _same_turn(one: Offer, other: Offer) -> bool:
+    """Tell whether two turns are one; where only one of them names its end, nobody can say otherwise."""
+    is_open = (one.seen_from is None) != (other.seen_from is None)
+    if is_open and one.turn in _ONE_WAY and other.turn in _ONE_WAY:
+        return True
+    return _turn(one) == _turn(other)
 
 
 def _turn(facts: Offer) -> tuple[str | None, str | None]:

@@ -74,6 +74,30 @@ def test_a_wrong_shaft_goes_back_with_the_listing_s_own_words() -> None:
     assert "<b>" in standing.note  # plain text: shown as it is, never as markup
 
 
+@pytest.mark.parametrize(
+    ("listed", "measured", "differs"),
+    [
+        pytest.param({}, ("ccw", "lead_end"), [], id="as listed"),
+        pytest.param({}, ("cw", "shaft_end"), [], id="the same from the other end"),
+        pytest.param({}, ("cw", "lead_end"), ["turn"], id="the other way, the end as listed"),
+        pytest.param({}, ("ccw", "shaft_end"), ["seen_from"], id="the turn as listed, from the other end"),
+        pytest.param({}, ("ccw", ""), [], id="the end not looked at yet"),
+        pytest.param({}, ("", "shaft_end"), [], id="an end alone says nothing of the turn"),
+        pytest.param({"seen_from": None}, ("cw", "lead_end"), [], id="a listing that names no end"),
+        pytest.param({"seen_from": None}, ("either", ""), ["turn"], id="either way against one"),
+    ],
+)
+def test_what_is_ticked_as_listed_never_differs(
+    listed: dict[str, object], measured: tuple[str, str], differs: list[str]
+) -> None:
+    texts = {name: text for name, text in zip(("turn", "seen_from"), measured, strict=True) if text}
+    standing = stand(WANTED, listing(**listed), Entries(**SENT, measured=texts), TODAY)
+    assert [one.field for one in standing.differing] == differs
+    for one in standing.differing:
+        assert one.says.startswith("Turn: listed as counter-clockwise")
+        assert one.listed != one.measured
+
+
 def test_until_the_hard_facts_are_measured_the_advice_is_to_measure() -> None:
     standing = stand(WANTED, listing(), Entries(**SENT, measured={"shaft_diameter_in": "1/2"}), TODAY)
     assert standing.advice.what == "measure"
@@ -261,7 +285,7 @@ def test_the_note_says_turns_and_names_in_words() -> None:
     note = stand(WANTED, pasted, entries, date(2030, 4, 9)).note
     assert 'The motor from your listing "Ossenby OB-5107"' in note
     assert (
-        "listed as counter-clockwise seen from the lead end; it measures clockwise seen from the lead end"
+        "listed as counter-clockwise seen from the lead end; it turns clockwise seen from the lead end"
         in note
     )
 
