@@ -6,9 +6,10 @@ from matcher.airflow.entries import Values
 from matcher.airflow.flow import one
 from matcher.airflow.result import Outcome, Result, figure, limits
 from matcher.airflow.unbalance import DO_NOT_RUN_ABOVE, derating, unbalance_percent
+from matcher.judging.saying import percent
 from matcher.motor import Motor, Offer, Site
 from matcher.trade.plate_at import plate_amps_at
-from matcher.trade.rated import ratings
+from matcher.trade.rated import TOLERANCE, ratings
 
 
 def electrical(values: Values, new: Offer, old: Motor, site: Site) -> Iterator[Result]:
@@ -32,7 +33,8 @@ def _voltage(volts: float, rated: str) -> Result:
     nearest = min(ratings(rated), key=lambda rating: min(abs(end - volts) for end in rating.ends))
     span = f"{nearest.least:g} to {nearest.most:g} V"
     where, end = ("within", ".") if fits else ("outside", ": don't run it there.")
-    says = f"{figure(volts)} V at the motor lies {where} {span}, 10 % about its plate ({rated} V){end}"
+    about = f"{percent(TOLERANCE)} about its plate ({rated} V)"
+    says = f"{figure(volts)} V at the motor lies {where} {span}, {about}{end}"
     return Result("voltage", "Volts", volts, "V", "good" if fits else "bad", says, limit.source)
 
 
@@ -42,7 +44,7 @@ def _unbalance(volts: tuple[float, ...]) -> Result:
     factor = derating(percent)
     outcome: Outcome = limit.outcome(percent)
     if percent > DO_NOT_RUN_ABOVE or factor is None:
-        outcome, end = "bad", "above 5 % it must not run; have the supply put right."
+        outcome, end = "bad", f"above {DO_NOT_RUN_ABOVE:g} % it must not run; have the supply put right."
     elif outcome == "good":
         end = f"at most {limit.high:g} % is right."
     else:

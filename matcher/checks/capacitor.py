@@ -4,6 +4,7 @@ from matcher.finding import Finding, Outcome
 from matcher.judging import answer
 from matcher.judging.answer import Answer
 from matcher.judging.pair import Pair, Reads
+from matcher.judging.saying import percent
 from matcher.limit import over
 from matcher.motor import Motor
 
@@ -43,7 +44,9 @@ def _microfarads(old: Motor, new: Motor) -> Answer:
         return answer.loses(ANOTHER, why, "capacitor")
     words = f"It wants {wanted:g} uF; the old capacitor has {have:g}"
     if over(abs(have - wanted), WITHIN * wanted):
-        return answer.loses(ANOTHER, f"{words}, over 10 % away: buy the matching one.", "capacitor")
+        return answer.loses(
+            ANOTHER, f"{words}, over {percent(WITHIN)} away: buy the matching one.", "capacitor"
+        )
     equal = (have, old.capacitor_vac) == (wanted, new.capacitor_vac)
     return Answer(Outcome.SAME if equal else Outcome.OK, f"{words}: it serves.")
 

@@ -8,6 +8,7 @@ from matcher.finding import Finding, Outcome
 from matcher.judging import answer
 from matcher.judging.answer import Answer
 from matcher.judging.pair import Pair, Reads
+from matcher.judging.saying import percent
 from matcher.limit import at_most, over
 from matcher.motor import Motor
 from matcher.trade.plate_amps import at, common
@@ -51,9 +52,9 @@ def _ratio(pair: Pair, old: float | None, new: float | None) -> Answer:
         return answer.unknown(_unplaced("The old one's", pair.old), "old.amps")
     words = f"It draws {new:g} A, the old one {old:g} A"
     if over(new, NOTABLE * old):
-        return answer.loses(0.7, f"{words}: over 25 % more; check wire and fuse.")
+        return answer.loses(0.7, f"{words}: over {percent(NOTABLE - 1)} more; check wire and fuse.")
     if over(new, HARMLESS * old):
-        return answer.loses(0.3, f"{words}: over 10 % more; check wire and fuse.")
+        return answer.loses(0.3, f"{words}: over {percent(HARMLESS - 1)} more; check wire and fuse.")
     return Answer(Outcome.SAME if new == old else Outcome.OK, f"{words}.")
 
 
@@ -72,8 +73,8 @@ def _circuit(pair: Pair, new: float | None) -> list[Answer]:
     if circuit is None or drawn is None or at_most(CONTINUOUS * drawn, circuit):
         return []
     why = (
-        f"It draws {drawn:g} A, which wants a circuit of {CONTINUOUS * drawn:g} A (125 %); there is one of"
-        f" {circuit:g} A."
+        f"It draws {drawn:g} A, which wants a circuit of {CONTINUOUS * drawn:g} A ({percent(CONTINUOUS)});"
+        f" there is one of {circuit:g} A."
     )
     return [answer.loses(1.0, why, poor=True)]
 

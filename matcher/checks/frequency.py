@@ -7,9 +7,10 @@ from matcher.finding import Finding, Outcome
 from matcher.judging import answer
 from matcher.judging.answer import Answer
 from matcher.judging.pair import Pair, Reads
+from matcher.judging.saying import percent
 from matcher.trade.frames import bare_frame
 from matcher.trade.rated import only_sixty_hertz
-from matcher.trade.supply import near_hertz, plate_hertz, said_hertz
+from matcher.trade.supply import FREQUENCY_TOLERANCE, near_hertz, plate_hertz, said_hertz
 
 HARD = True
 READS = Reads(old=("hertz", "volts"), new=("hertz", "volts", "frame", "currency"), site=("supply_hertz",))
@@ -92,7 +93,7 @@ def _said_on_both(pair: Pair, supply: tuple[float, ...], rated: tuple[float, ...
             f"Rated {new} Hz alone; the old plate says {there} Hz. Which of them is the supply?",
             "site.supply_hertz",
         )
+    away = f"more than {percent(FREQUENCY_TOLERANCE)} away"
     return answer.fails(
-        f"Rated {new} Hz; the supply is {there} Hz, more than 5 % away. It would run at the wrong speed and"
-        " overheat."
+        f"Rated {new} Hz; the supply is {there} Hz, {away}. It would run at the wrong speed and overheat."
     )

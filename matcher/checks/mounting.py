@@ -105,7 +105,7 @@ def _body(pair: Pair) -> Answer:
         return Answer(Outcome.SAME, "The band goes round it if the body is the same.", questions=(field,))
     words = f"Its body is {inches(new)} across, the old one's {inches(old)}"
     if over(abs(old - new), OTHER_BODY):
-        return answer.fails(f"{words}: more than 1 in apart, the band can't hold it.")
+        return answer.fails(f"{words}: more than {inches(OTHER_BODY)} apart, the band can't hold it.")
     if over(abs(old - new), SAME_BODY):
         return answer.loses(0.6, f"{words}: it needs another band, and must pass the inlet.", "band_kit")
     return answer.same(f"{words}: the band fits.")
@@ -116,7 +116,7 @@ def _circle(pair: Pair, kind: str) -> Answer:
     if old is not None and new is not None:
         words = f"Its bolt circle is {inches(new)}, the old one's {inches(old)}"
         if over(abs(old - new), SAME_CIRCLE):
-            return answer.fails(f"{words}: only 1/16 in may differ.")
+            return answer.fails(f"{words}: only {inches(SAME_CIRCLE)} may differ.")
         return answer.same(f"{words}.")
     if kind == "face" and kinship(pair.old.frame, pair.new.frame) in (Kinship.EQUAL_NEMA, Kinship.KIN):
         return answer.same("Equal frames have equal faces.")

@@ -61,8 +61,8 @@ def _diameter(pair: Pair) -> Answer:
         return Answer(outcome, f"Its shaft is {inches(new)}, {rest}", questions=_unsaid_form(pair))
     bush = " A reducing bush is not counted as a fit." if new < old else ""
     return answer.fails(
-        f"Its shaft is {inches(new)}, the old one's {inches(old)}: only 0.002 in may differ. The wheel won't"
-        f" go on true.{bush}"
+        f"Its shaft is {inches(new)}, the old one's {inches(old)}: only {inches(SAME_DIAMETER)} may differ."
+        f" The wheel won't go on true.{bush}"
     )
 
 

@@ -4,6 +4,7 @@ from matcher.finding import Finding, Outcome
 from matcher.judging import answer
 from matcher.judging.answer import Answer
 from matcher.judging.pair import Pair, Reads
+from matcher.judging.saying import percent
 from matcher.limit import EPSILON, at_most, over, under
 from matcher.motor import Motor
 from matcher.trade.supply import said_hertz
@@ -66,7 +67,9 @@ def _fixed(pair: Pair, old: int, new: int) -> Answer:
     if count == poles(old, supply) and at_most(abs(new - old), WITHIN * old):
         if new == old:
             return answer.same(f"Turns at {new} rpm, as the old one.")
-        return answer.ok(f"Turns at {new} rpm, the old one at {old}: {count} poles both, within 5 %.")
+        return answer.ok(
+            f"Turns at {new} rpm, the old one at {old}: {count} poles both, within {percent(WITHIN)}."
+        )
     words = f"Turns at {new} rpm, the old one at {old}"
     return _faster(new / old, words) if new > old else _slower(new / old, words)
 

@@ -10,8 +10,8 @@ from matcher.finding import Finding, Outcome
 from matcher.judging import answer
 from matcher.judging.answer import Answer
 from matcher.judging.pair import Pair, Reads
-from matcher.judging.saying import both, either, volts
-from matcher.trade.rated import Rating, equal_ratings, ratings
+from matcher.judging.saying import both, either, percent, volts
+from matcher.trade.rated import TOLERANCE, Rating, equal_ratings, ratings
 from matcher.trade.supply import System, said_hertz, systems
 
 HARD = True
@@ -90,7 +90,8 @@ def _measured(measured: System, offered: tuple[Rating, ...], *, equal: bool) -> 
     served, best = service(offered, measured)
     if served is Service.NONE:
         return answer.fails(
-            f"Measured {measured.nominal:g} V; it tolerates only {_limits(best)} ({best} V rated, +-10 %)."
+            f"Measured {measured.nominal:g} V; it tolerates only {_limits(best)} ({best} V rated,"
+            f" +-{percent(TOLERANCE)})."
         )
     why = f"Measured {measured.nominal:g} V lies inside its {_limits(best)}.{_link(offered, best)}"
     return Answer(Outcome.SAME if equal else Outcome.OK, why)

@@ -115,6 +115,15 @@ def inches(value: float | None) -> str:
     return f"{value:.4f}".rstrip("0").rstrip(".") + " in"
 
 
+def percent(share: float) -> str:
+    """Say a share as whole per cents or as many decimals as it needs: `10 %` for 0.1.
+
+    >>> percent(1.1 - 1), percent(0.125)
+    ('10 %', '12.5 %')
+    """
+    return f"{100 * share:g} %"
+
+
 def mixed(value: Fraction) -> str:
     """Say a number as a whole and a fraction: `5 5/8`, `1/2`, `6`."""
     whole, rest = divmod(value, 1)
