@@ -30,7 +30,7 @@ def electrical(values: Values, new: Offer, old: Motor, site: Site) -> Iterator[R
 def _voltage(volts: float, rated: str) -> Result:
     limit = limits()["voltage_ratio"]
     fits = [rating for rating in ratings(rated) if rating.tolerates(volts, volts)]
-    nearest = min(ratings(rated), key=lambda rating: min(abs(end - volts) for end in rating.ends))
+    nearest = min(ratings(rated), key=lambda rating: rating.away(volts))
     span = f"{nearest.least:g} to {nearest.most:g} V"
     where, end = ("within", ".") if fits else ("outside", ": don't run it there.")
     about = f"{percent(TOLERANCE)} about its plate ({rated} V)"

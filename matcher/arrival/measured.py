@@ -12,6 +12,7 @@ from matcher.motor import MOTOR_FIELDS, Offer
 from matcher.record import Origin, Record
 from matcher.trade.numbers import compact
 from matcher.trade.rated import equal_ratings
+from matcher.trade.turns import lead_end
 
 ROUNDING = 0.02
 SHAFT_ROUNDING_IN = 0.005
@@ -138,10 +139,11 @@ def _same_turn(one: Offer, other: Offer) -> bool:
 
 
 def _turn(facts: Offer) -> tuple[str | None, str | None]:
-    """Return the turn as seen from the lead end, where its view is known."""
-    if facts.seen_from != "shaft_end" or facts.turn not in _ONE_WAY:
-        return facts.turn, facts.seen_from if facts.turn != "either" else None
-    return ("ccw" if facts.turn == "cw" else "cw"), "lead_end"
+    """Return the turn as seen from the lead end, where its view is known; either way needs no view."""
+    if facts.turn == "either":
+        return facts.turn, None
+    seen = lead_end(facts)
+    return (facts.turn, facts.seen_from) if seen is None else (seen, "lead_end")
 
 
 def in_words(name: str, facts: Offer) -> str:

@@ -1,8 +1,4 @@
-"""Does it turn the right way?
-
-NEMA MG 1 looks from the end opposite the shaft (the lead end), IEC 60034-8 at the shaft. Everything is
-turned to the lead-end view: clockwise from the shaft end is counter-clockwise from the lead end.
-"""
+"""Does it turn the right way? Every turn is compared as it is seen from the lead end."""
 
 from matcher.finding import Finding
 from matcher.judging import answer
@@ -10,6 +6,7 @@ from matcher.judging.answer import Answer
 from matcher.judging.pair import Pair, Reads
 from matcher.judging.saying import turn
 from matcher.motor import Motor
+from matcher.trade.turns import lead_end
 
 HARD = True
 READS = Reads(
@@ -18,7 +15,6 @@ READS = Reads(
     pair=("same_number",),
 )
 SOURCE = "NEMA MG 1 (seen from the end opposite the shaft); IEC 60034-8"
-_OTHER = {"cw": "ccw", "ccw": "cw"}
 
 
 def judge(pair: Pair) -> Finding | None:
@@ -26,13 +22,6 @@ def judge(pair: Pair) -> Finding | None:
     old, new = pair.old, pair.new
     values = (turn(old.turn, old.seen_from), turn(new.turn, new.seen_from))
     return answer.finding("rotation", _answer(pair), hard=HARD, source=SOURCE, values=values)
-
-
-def lead_end(motor: Motor) -> str | None:
-    """Return the turn as seen from the lead end; None when turn or view isn't known."""
-    if motor.turn is None or motor.seen_from is None:
-        return None
-    return motor.turn if motor.seen_from == "lead_end" else _OTHER.get(motor.turn, motor.turn)
 
 
 def _answer(pair: Pair) -> Answer:

@@ -70,12 +70,8 @@ def service(offered: tuple[Rating, ...], system: System) -> tuple[Service, Ratin
             return Service.WHOLE
         return Service(rating.tolerates(system.nominal, system.nominal))
 
-    best = max(offered, key=lambda rating: (served(rating), -_distance(rating, system.nominal)))
+    best = max(offered, key=lambda rating: (served(rating), -rating.away(system.nominal)))
     return served(best), best
-
-
-def _distance(rating: Rating, nominal: float) -> float:
-    return min(abs(end - nominal) for end in rating.ends)
 
 
 def _link(offered: tuple[Rating, ...], best: Rating) -> str:

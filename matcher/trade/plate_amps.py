@@ -50,13 +50,9 @@ def _serving(motor: Motor, system: System) -> float | None:
         return None
 
     def closeness(one: tuple[Rating, tuple[float, ...]]) -> tuple[bool, float]:
-        return not one[0].tolerates(system.low, system.high), _away(one[0], nominal)
+        return not one[0].tolerates(system.low, system.high), one[0].away(nominal)
 
     return _figure(*min(serving, key=closeness), nominal)
-
-
-def _away(rating: Rating, nominal: float) -> float:
-    return min(abs(end - nominal) for end in rating.ends)
 
 
 def _figure(rating: Rating, figures: tuple[float, ...], nominal: float) -> float:

@@ -43,6 +43,10 @@ class Rating:
         """Say whether the whole band low .. high (V) lies inside the tolerance, limits included."""
         return at_most(self.least, low) and at_most(high, self.most)
 
+    def away(self, volts: float) -> float:
+        """Return how far a voltage is from the nearest end of the rating, in V."""
+        return min(abs(end - volts) for end in self.ends)
+
     def overlaps(self, low: float, high: float) -> bool:
         """Say whether the rated range itself and the band low .. high (V) have a voltage in common."""
         return at_most(self.low, high) and at_most(low, self.high)

@@ -2,8 +2,8 @@
 
 import pytest
 
-from matcher.checks.rotation import lead_end
 from matcher.motor import Motor
+from matcher.trade.turns import lead_end
 
 pytestmark = pytest.mark.published
 

@@ -3,8 +3,8 @@ from itertools import product
 
 import pytest
 
-from matcher.checks.rotation import lead_end
 from matcher.motor import Motor
+from matcher.trade.turns import lead_end
 
 Told = Callable[..., str]
 OTHER = {"cw": "ccw", "ccw": "cw"}
