@@ -2,7 +2,7 @@
 
 from typing import Literal
 
-from matcher.judging.presume import ELECTRONIC, by_kind
+from matcher.judging.presume import is_electronic
 from matcher.motor import Motor
 from matcher.tables import rows
 
@@ -14,6 +14,6 @@ def cautions_for(place: Place, motor: Motor | None = None) -> tuple[str, ...]:
 
     Of a motor whose kind isn't known every caution counts.
     """
-    kind = (motor.motor_type or by_kind(motor, frozenset()).get("motor_type")) if motor else None
-    other = "" if kind is None else "ac" if kind in ELECTRONIC else "ecm"
+    electronic = is_electronic(motor) if motor else None
+    other = "" if electronic is None else "ac" if electronic else "ecm"
     return tuple(row["says"] for row in rows("cautions") if row["place"] == place and row["for"] != other)

@@ -11,9 +11,9 @@ from matcher.airflow.flow import agreement, flows, one
 from matcher.airflow.result import Outcome, Result, figure, limits
 from matcher.airflow.static import MOST_IN_WC, total_external_static_in_wc
 from matcher.errors import BadValue
+from matcher.judging.presume import is_electronic
 from matcher.motor import Motor, Offer, Site
 from matcher.tables import rows
-from matcher.triage.bench import kind_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -171,6 +171,6 @@ def _fan_table(values: Values, faults: dict[str, str]) -> tuple[Point, ...]:
 
 def _reminders(new: Offer, old: Motor, site: Site) -> tuple[str, ...]:
     kinds = {"any", "outdoors" if site.outdoors else "indoors"}
-    if "ecm" in (kind_of(new), kind_of(old)):
+    if is_electronic(new) or is_electronic(old):
         kinds.add("ecm")
     return tuple(row["says"] for row in rows("proof_reminders") if row["for"] in kinds)

@@ -2,9 +2,9 @@
 
 from dataclasses import dataclass
 
+from matcher.judging.presume import is_electronic
 from matcher.motor import Motor, Offer
 from matcher.tables import Row, rows
-from matcher.triage.bench import kind_of
 
 GOOD, BAD = "ok", "bad"
 
@@ -31,7 +31,7 @@ def looks_for(old: Motor, new: Offer, answers: dict[str, str]) -> tuple[Look, ..
 
 def _applies(kind: str, old: Motor, new: Offer) -> bool:
     if kind == "ecm":
-        return "ecm" in (kind_of(old), kind_of(new))
+        return bool(is_electronic(old) or is_electronic(new))
     if kind == "without":
         return new.module == "without"
     if kind == "used":

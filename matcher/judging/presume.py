@@ -135,6 +135,16 @@ def by_kind(motor: Motor, contradicted: frozenset[str]) -> dict[str, object]:
     return implied
 
 
+def is_electronic(motor: Motor) -> bool | None:
+    """Say whether a motor is electronically commutated, by its type or what else is said; None if not known.
+
+    >>> is_electronic(Motor(program_number="55-203")), is_electronic(Motor(phase=3)), is_electronic(Motor())
+    (True, False, None)
+    """
+    kind = motor.motor_type or by_kind(motor, frozenset()).get("motor_type")
+    return None if kind is None else kind in ELECTRONIC
+
+
 def _unsaid_type(motor: Motor, contradicted: frozenset[str]) -> str | None:
     """Two program numbers that can't both be true say of the kind what either of them says."""
     told = any(getattr(motor, name) is not None or name in contradicted for name in _CONTROLLED)

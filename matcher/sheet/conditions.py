@@ -6,10 +6,9 @@ from dataclasses import dataclass
 from matcher.checks.module import moves_over
 from matcher.checks.shaft import lacks_flat, may_strike
 from matcher.judging.pair import Pair
-from matcher.judging.presume import prepare
+from matcher.judging.presume import is_electronic, prepare
 from matcher.motor import Motor, Offer, Site, Wanted
 from matcher.record import Record
-from matcher.triage.bench import kind_of
 from matcher.verdict import Judgement
 
 
@@ -35,7 +34,7 @@ class Swap:
 
     def ecm(self) -> bool:
         """Tell whether either motor is electronically commutated."""
-        return "ecm" in (kind_of(self.old), kind_of(self.new))
+        return any(map(is_electronic, (self.old, self.new)))
 
     def held_by(self, *kinds: str) -> bool:
         """Tell whether the old motor is held in one of these ways."""
@@ -96,7 +95,7 @@ CONDITIONS: Mapping[str, Callable[[Swap], bool]] = {
     "isolators": lambda swap: swap.held_by("band", "lugs", "cradle"),
     "double_shaft": lambda swap: swap.old.shaft_ends == 2,
     "plugs": lambda swap: bool(swap.old.plug_pins or swap.new.plug_pins) or swap.ecm(),
-    "leads_old": lambda swap: not swap.old.plug_pins and kind_of(swap.old) != "ecm" and not _polyphase(swap),
+    "leads_old": lambda swap: not swap.old.plug_pins and not is_electronic(swap.old) and not _polyphase(swap),
     "taps": lambda swap: swap.taps_used() > 1 and not _polyphase(swap),
     "module_moves": lambda swap: moves_over(swap.pair),
     "without_module": lambda swap: swap.new.module == "without",

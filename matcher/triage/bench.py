@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from functools import cache
 from typing import Literal
 
-from matcher.judging.presume import ELECTRONIC, by_kind
+from matcher.judging.presume import is_electronic
 from matcher.motor import Motor
 from matcher.tables import Row, rows
 
@@ -55,8 +55,7 @@ def _test(row: Row) -> BenchTest:
 
 def kind_of(motor: Motor) -> Kind:
     """Return which tests a motor takes: those with a module, and all others."""
-    kind = motor.motor_type or by_kind(motor, frozenset()).get("motor_type")
-    return "ecm" if kind in ELECTRONIC else "ac"
+    return "ecm" if is_electronic(motor) else "ac"
 
 
 def bench_for(motor: Motor) -> tuple[BenchTest, ...]:

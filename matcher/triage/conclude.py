@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from functools import cache
 
 from matcher.errors import UnknownField
+from matcher.judging.presume import is_electronic
 from matcher.motor import Health, Motor
 from matcher.tables import rows
 from matcher.triage.bench import BenchTest, bench_for, bench_tests, kind_of
@@ -140,7 +141,7 @@ def _settled(found: Sequence[_Rule], answers: Mapping[str, str], motor: Motor, *
     if motor_health == "good" and not sound:
         motor_health = "unknown"
         why.append("Some tests of the motor are left out, so it isn't known to be good.")
-    if rule.part == "motor" and not rule.module_health and kind_of(motor) == "ecm" and _worked(answers):
+    if rule.part == "motor" and not rule.module_health and is_electronic(motor) and _worked(answers):
         module = "good"
         why.append("The module worked until now, so it is probably good (common practice): it can move over.")
     return Diagnosis(

@@ -8,6 +8,7 @@ import math
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+from matcher.judging.presume import is_electronic
 from matcher.motor import Motor, Offer, Site
 from matcher.tables import rows
 from matcher.trade.plate_at import plate_amps_at
@@ -58,7 +59,7 @@ def inputs(values: Mapping[str, float], proof_watts: float | None, swap: tuple[M
     if missing:
         return Inputs(None, None, is_measured=False, missing=missing)
     assumed = tuple(words for _, words in sides)
-    if any((motor.motor_type or "").startswith("ecm") for motor in (old, new)):
+    if any(map(is_electronic, (old, new))):
         assumed += ("An electronic motor seldom runs at full load: measure its watts for a true figure.",)
     if measured_old is not None or measured_new is not None:
         assumed += ("Only one motor's watts were measured, so both are taken from their plates.",)
