@@ -25,6 +25,9 @@ VERDICT_ORDER: tuple[str | None, ...] = ("fits", "fits_with_work", "ask", "poor"
 """Best first; None is a part that is no motor."""
 FITS, WITH_WORK, ASK, POOR, WONT_FIT, PART = range(len(VERDICT_ORDER))
 
+LAST_USEFUL = ASK
+"""Nobody should buy a candidate whose verdict stands after this one; its chance is 0."""
+
 LOWEST_GOOD_SCORE = 60.0
 WORK_FROM = 0.3
 """A loss of this much anywhere means work."""

@@ -15,11 +15,11 @@ from matcher.judging.saying import both, fact
 from matcher.motor import Wanted
 from matcher.record import Record
 from matcher.settings import Settings
-from matcher.tally import VERDICT_ORDER, Counted, Points, Tally, tally
+from matcher.tally import LAST_USEFUL, VERDICT_ORDER, Counted, Points, Tally, tally
 
 FITTING = frozenset({"fits", "fits_with_work"})
 """Verdicts of candidates that can go in."""
-USELESS = frozenset({"wont_fit", "poor", None})
+USELESS = frozenset(VERDICT_ORDER[LAST_USEFUL + 1 :])
 """Verdicts of candidates that nobody should buy; None is a part that is no motor."""
 _OF_A_MODULE = frozenset({"voltage", "phase", "frequency", "drive", "hazard", "connector", "module"})
 MODULE_CHECKS = tuple(check for check in CHECKS if check.name in _OF_A_MODULE)
@@ -56,13 +56,18 @@ class Judgement:
 
 def judge(wanted: Wanted, candidate: Record, settings: Settings | None = None) -> Judgement:
     """Judge one candidate against the failed motor and the place where it must run."""
-    if candidate.facts.item == "part":
+    if is_no_motor(candidate.facts.item):
         words = _called(candidate)
         return Judgement(
             candidate.id, None, None, None, None, reason=f"Not a motor or its module, but a part: {words}."
         )
     pair = prepare(wanted, candidate)
     return judge_pair(pair, settings or Settings.shipped(), candidate.id)
+
+
+def is_no_motor(item: str | None) -> bool:
+    """Say whether an offer's `item` is neither a motor nor its module, so that nothing is judged."""
+    return item == "part"
 
 
 def _called(candidate: Record) -> str:
@@ -118,8 +123,13 @@ def presumed_by_number(pair: Pair) -> tuple[str, ...]:
 
 
 def applies_to_module_alone(pair: Pair) -> bool:
-    """Say whether only the checks of a module apply: a module alone, for a good old motor."""
-    return pair.new.module == "module_only" and pair.site.motor_health == "good"
+    """Say whether only the checks of a module apply."""
+    return is_module_for_good_motor(pair.new.module, pair.site.motor_health)
+
+
+def is_module_for_good_motor(module: str | None, motor_health: str | None) -> bool:
+    """Say whether a module alone is offered for an old motor that is good itself."""
+    return module == "module_only" and motor_health == "good"
 
 
 def findings_of(pair: Pair, settings: Settings) -> tuple[Finding, ...]:

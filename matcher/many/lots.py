@@ -19,7 +19,7 @@ from matcher.money.weigh import Weighed, weigh
 from matcher.motor import Wanted
 from matcher.record import Record
 from matcher.settings import Settings
-from matcher.tally import ASK, Figure, Points
+from matcher.tally import LAST_USEFUL, Figure, Points
 
 
 @dataclass(frozen=True, slots=True)
@@ -97,7 +97,7 @@ class _Market:
         rates = _rates(block, self.settings)
         lost: dict[int, float] = {}
         for number, one in enumerate(self.wanted):
-            row = self.spread.row(number, block, self.settings, worst=ASK)
+            row = self.spread.row(number, block, self.settings, worst=LAST_USEFUL)
             for margin, place in self._earning(one, row, block, rates, lost):
                 self.offers[number].append(_Offer(margin, block.start + place))
                 self.records[block.start + place] = block.records[place]

@@ -12,13 +12,20 @@ from matcher.judging.presume import prepare
 from matcher.many.book import NO_ENTRY, RELATED, Book, OldSide, relation_codes
 from matcher.many.codes import Codes, distinct
 from matcher.many.columns import Block
-from matcher.money.chance import NOT_SAID, chance_of, doubts
+from matcher.money.chance import all_well, chance_of, doubts, row_of_condition
 from matcher.money.cost import SHIPPING, comes_apart, landed_cost, needs_cost, needs_mask, wise_mask
 from matcher.motor import Motor, Wanted
 from matcher.settings import Settings
-from matcher.tally import ASK, PART, POOR, WONT_FIT, Counted, Points, Tally, tally
+from matcher.tally import ASK, LAST_USEFUL, PART, POOR, WONT_FIT, Counted, Points, Tally, tally
 from matcher.trade.numbers import compact, same_brand
-from matcher.verdict import MODULE_CHECKS, findings_of, presumed_by_number, tally_of
+from matcher.verdict import (
+    MODULE_CHECKS,
+    findings_of,
+    is_module_for_good_motor,
+    is_no_motor,
+    presumed_by_number,
+    tally_of,
+)
 
 Flags = npt.NDArray[np.bool_]
 
@@ -83,7 +90,7 @@ class _RowMaker:
         """Take down the answers of a check and drop the candidates that they rule out."""
         found = book.answers(self.old, self.block, self.places, self.related)
         silent = self.part
-        if book.check not in MODULE_CHECKS and self.wanted.site.motor_health == "good":
+        if book.check not in MODULE_CHECKS:
             silent = silent | self.module_alone
         found = np.where(silent[self.places], NO_ENTRY, found)
         self.entries[book.check.name] = found
@@ -100,13 +107,17 @@ class _RowMaker:
 
     @cached_property
     def part(self) -> Flags:
-        return self.block.columns["item"].told(lambda item: item == "part")
+        return self.block.columns["item"].told(is_no_motor)
 
     @cached_property
     def module_alone(self) -> Flags:
         """Tell which candidates are a module alone, judged by a module's checks only."""
-        presumed = self.block.kinds.told(lambda implied: ("module", "module_only") in implied)
-        return self.block.columns["module"].told(lambda module: module == "module_only") | presumed
+
+        def alone(module: str | None) -> bool:
+            return is_module_for_good_motor(module, self.wanted.site.motor_health)
+
+        presumed = self.block.kinds.told(lambda implied: alone(dict(implied).get("module")))
+        return self.block.columns["module"].told(alone) | presumed
 
     @cached_property
     def alike(self) -> Flags:
@@ -123,14 +134,16 @@ class _RowMaker:
         return counted, needs
 
     def _chance(self, whole: Tally, counted: Sequence[Counted]) -> Points:
-        chance = np.ones(len(self.places))
-        for book, one in zip(self.books, counted, strict=True):
-            if one.asks.any():
-                chance = chance * np.where(one.asks, self.settings.priors[book.check.name], 1.0)
+        priors, works = self.settings.priors, self.settings.condition_chances
+        in_doubt = [
+            np.where(one.asks, priors[book.check.name], 1.0)
+            for book, one in zip(self.books, counted, strict=True)
+            if one.asks.any()
+        ]
         conditions = self.block.columns["condition"]
-        works = [self.settings.condition_chances[condition or NOT_SAID] for condition in conditions.values]
-        chance = chance * np.array(works)[conditions.codes[self.places]]
-        return np.where(whole.verdict <= ASK, chance, 0.0)
+        of_each = np.array([works[row_of_condition(condition)] for condition in conditions.values])
+        chance = all_well(in_doubt, of_each[conditions.codes[self.places]])
+        return np.where(whole.verdict <= LAST_USEFUL, chance, 0.0)
 
     def _landed(self, needs: Codes, places: Codes) -> Points:
         """Return the landed costs at `places`; each set of needs is priced once."""
@@ -160,7 +173,7 @@ class _RowMaker:
                 getattr(row.tally, name)[at] = getattr(alone, name)
             open_ones = doubts(findings, presumed=bool(presumed_by_number(pair)))
             chance = chance_of(open_ones, record.facts.condition, self.settings)
-            row.chance[at] = chance if alone.verdict <= ASK else 0.0
+            row.chance[at] = chance if alone.verdict <= LAST_USEFUL else 0.0
             needs = np.array([needs_mask(findings)])
             row.landed[at] = self._landed(needs, row.places[at : at + 1])[0]
 

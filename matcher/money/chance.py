@@ -4,10 +4,11 @@ The priors are common practice, editable, and stand in `data/priors.tsv`; the ch
 its condition says stands in `data/conditions.tsv`.
 """
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 
 from matcher.finding import Finding
 from matcher.settings import Settings
+from matcher.tally import Figure
 from matcher.verdict import USELESS, Judgement
 
 SAME_NUMBER = "same_maker_and_number"
@@ -41,7 +42,21 @@ def fit_chance(judgement: Judgement, condition: str | None, settings: Settings) 
 
 def chance_of(doubts: Sequence[str], condition: str | None, settings: Settings) -> float:
     """Return the chance that all of some doubts come out well and that the part works."""
-    chance = 1.0
-    for doubt in doubts:
-        chance *= settings.priors[doubt]
-    return chance * settings.condition_chances[condition or NOT_SAID]
+    works = settings.condition_chances[row_of_condition(condition)]
+    return float(all_well((settings.priors[doubt] for doubt in doubts), works))
+
+
+def row_of_condition(condition: str | None) -> str:
+    """Return the name of the row that says how likely a part of this condition works."""
+    return condition or NOT_SAID
+
+
+def all_well(priors: Iterable[Figure], works: Figure) -> Figure:
+    """Return the chance that everything in doubt comes out well and that the part works.
+
+    Each figure is a chance for one candidate, or an array of one for each of many.
+    """
+    chance: Figure = 1.0
+    for prior in priors:
+        chance = chance * prior
+    return chance * works

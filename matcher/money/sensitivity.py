@@ -15,7 +15,7 @@ import numpy as np
 import numpy.typing as npt
 
 from matcher.checks import CHECKS
-from matcher.money.chance import NOT_SAID, open_doubts
+from matcher.money.chance import open_doubts, row_of_condition
 from matcher.money.low_scores import LARGEST_WEIGHT, LowScores, quotient
 from matcher.money.room import Flags, Room, room
 from matcher.money.weigh import Weighed, gamble_in, place
@@ -62,7 +62,7 @@ def _chances(settings: Settings) -> list[tuple[str, str, float]]:
 
 
 def _hanging_on(one: Weighed, group: str) -> tuple[str, ...]:
-    return open_doubts(one.judgement) if group == "priors" else (one.offer.condition or NOT_SAID,)
+    return open_doubts(one.judgement) if group == "priors" else (row_of_condition(one.offer.condition),)
 
 
 @dataclass(frozen=True)
