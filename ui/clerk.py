@@ -19,6 +19,8 @@ if TYPE_CHECKING:
     from ui.lot import LotRow
 
 Tick = Callable[[float], None]
+Row = tuple[int, str]
+"""Place and id of one offer in its lot."""
 WAIT_S = 0.05
 BREATH_S = 0.003
 """Time between two batches of rows in which the window has the interpreter to itself."""
@@ -45,27 +47,42 @@ class Clerk:
         rows, problems = self._ask(tick, "open", [str(path) for path in paths])
         return rows, problems
 
-    def stock(self, tick: Tick) -> "tuple[list[LotRow], list[str]]":
-        """Take the saved stock as the lot."""
-        rows, problems = self._ask(tick, "stock", self._store)
+    def stock(self, tick: Tick, shelf: str = "") -> "tuple[list[LotRow], list[str]]":
+        """Take the saved stock, or one shelf of it, as the lot."""
+        rows, problems = self._ask(tick, "stock", self._store, shelf)
         return rows, problems
+
+    def shelves(self, tick: Tick) -> list[tuple[str, str, int]]:
+        """Return id, name and number of offers of each shelf that holds any."""
+        found: list[tuple[str, str, int]] = self._ask(tick, "shelves", self._store)[1]
+        return found
 
     def rank(self, tick: Tick, wanted: "Wanted", changes: dict[str, Any]) -> "list[LotRow]":
         """Return the lot's rows ranked against an old motor, best first."""
         return self._ask(tick, "rank", wanted, changes)[0]
 
-    def listing(self, tick: Tick, at: int) -> "Listing":
+    def listing(self, tick: Tick, row: Row) -> "Listing":
         """Return one offer of the lot as a candidate for a job."""
-        found: Listing = self._ask(tick, "listing", at)[1]
+        found: Listing = self._ask(tick, "listing", row)[1]
         return found
 
     def reason(self, tick: Tick, at: int) -> str:
         """Return the one sentence that matters most about an offer."""
         return str(self._ask(tick, "reason", at)[1])
 
-    def keep(self, tick: Tick, name: str) -> int:
-        """Save the lot as stock; return how many offers were kept."""
-        return int(self._ask(tick, "keep", self._store, name)[1])
+    def keep(self, tick: Tick, name: str) -> tuple[int, int]:
+        """Save the lot as a shelf of stock; return how many were kept, and how many it held."""
+        kept, held = self._ask(tick, "keep", self._store, name)[1]
+        return kept, held
+
+    def take_out(self, tick: Tick, rows: list[Row]) -> dict[str, list[int]]:
+        """Take offers out of the stock; return what `put_back` needs to undo it."""
+        numbers: dict[str, list[int]] = self._ask(tick, "take_out", self._store, rows)[1]
+        return numbers
+
+    def put_back(self, tick: Tick, numbers: dict[str, list[int]]) -> None:
+        """Put offers that were taken out on their shelves again; the lot is to be loaded anew."""
+        self._ask(tick, "put_back", self._store, numbers)
 
     def move(self, store: Path) -> None:
         """Take the stock from another store from now on."""

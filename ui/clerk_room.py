@@ -17,6 +17,8 @@ from matcher.settings import Settings
 from ui.lot import Lot, LotRow
 from ui.pauses import without_pauses
 
+TAKEN_OUT = "taken out"
+"""The removed shelf on which offers stand that were taken out of the stock."""
 CHUNK = 200
 """Rows sent at once; taking them in must not stop the window noticeably."""
 PAUSE_S = 0.1
@@ -90,15 +92,23 @@ class ClerkRoom:
             lot.read(self._tick, [Path(path) for path in paths])
         return self._take(lot) if lot.records else lot.problems
 
-    def do_stock(self, store: str | None) -> list[str]:
-        """Take the saved stock as the lot."""
+    def do_stock(self, store: str | None, shelf: str) -> list[str]:
+        """Take the saved stock, or one shelf of it, as the lot."""
         from matcher.store import Store
 
         lot = Lot()
         with Store.open(store) as opened, without_pauses():
-            for shelf in opened.shelves():
-                lot.gather(self._tick, opened.records(shelf.id))
+            for one in opened.shelves():
+                if shelf in ("", one.id):
+                    lot.gather(self._tick, opened.records(one.id), one.id)
         return self._take(lot)
+
+    def do_shelves(self, store: str | None) -> list[tuple[str, str, int]]:
+        """Return id, name and number of offers of each shelf that holds any, last changed first."""
+        from matcher.store import Store
+
+        with Store.open(store) as opened:
+            return [(one.id, one.name, one.offers) for one in opened.shelves() if one.offers]
 
     def _take(self, lot: Lot) -> list[str]:
         self._lot = lot
@@ -116,16 +126,41 @@ class ClerkRoom:
         """Return the one sentence that matters most about an offer."""
         return self._lot.reason(at)
 
-    def do_listing(self, at: int) -> Listing:
-        """Return one offer as a candidate for a job."""
-        return Listing.of(self._lot.records[at])
+    def do_listing(self, row: tuple[int, str]) -> Listing:
+        """Return one offer as a candidate."""
+        return Listing.of(self._lot.record(row))
 
-    def do_keep(self, store: str | None, name: str) -> int:
-        """Save the lot as a shelf of stock and return how many offers it holds."""
+    def do_keep(self, store: str | None, name: str) -> tuple[int, int]:
+        """Save what the stock lacks as a shelf; return how many were kept, and how many it held."""
         from matcher.store import Store
 
         with Store.open(store) as opened:
-            return opened.add_offers(opened.add_shelf(name), self._lot.records)
+            fresh = opened.not_kept(self._lot.records)
+            if fresh:
+                opened.add_offers(opened.add_shelf(name), fresh)
+            return len(fresh), len(self._lot.records) - len(fresh)
+
+    def do_take_out(self, store: str | None, rows: list[tuple[int, str]]) -> dict[str, list[int]]:
+        """Put offers out of the way; return their numbers by the shelf that they stood on."""
+        from matcher.store import Store
+
+        numbers = self._lot.take_out(rows)
+        with Store.open(store) as opened:
+            out = next((one.id for one in opened.shelves(removed=True) if one.name == TAKEN_OUT), "")
+            if not out:
+                out = opened.add_shelf(TAKEN_OUT)
+                opened.edit_shelf(out, name=TAKEN_OUT, removed=True)
+            for of_shelf in numbers.values():
+                opened.move_offers(of_shelf, out)
+        return numbers
+
+    def do_put_back(self, store: str | None, numbers: dict[str, list[int]]) -> None:
+        """Put offers that were taken out on their shelves again."""
+        from matcher.store import Store
+
+        with Store.open(store) as opened:
+            for shelf, of_shelf in numbers.items():
+                opened.move_offers(of_shelf, shelf)
 
 
 def run(pipe: Connection) -> None:

@@ -9,6 +9,7 @@ from math import isnan
 from pathlib import Path
 from typing import TYPE_CHECKING, NamedTuple
 
+from matcher.errors import BadValue
 from matcher.motor import Wanted
 from matcher.record import Record
 from matcher.settings import Settings
@@ -19,6 +20,8 @@ if TYPE_CHECKING:
     from matcher.many import Pile, Ranking
 
 Tick = Callable[[float], None]
+KEPT = "stock-"
+"""How the ids of kept offers begin; the number in the store follows."""
 STEP = 32
 """Offers between two reports of progress."""
 REASONS = 200
@@ -30,6 +33,8 @@ class LotRow(NamedTuple):
 
     at: int
     """Place of the record in its lot."""
+    id: str
+    """The record's id."""
     name: str
     number: str
     words: str
@@ -50,18 +55,42 @@ class Lot:
 
     def __init__(self) -> None:
         self.records: list[Record] = []
+        self.shelves: list[str] = []
+        """By record, the id of the shelf that it stands on; empty for what was opened from a file."""
+        self.gone: set[int] = set()
+        """Places of records that were taken out; the others keep theirs."""
         self.rows: list[LotRow] = []
         self.problems: list[str] = []
         self.ranking: Ranking | None = None
         self._piled: Pile | None = None
 
-    def gather(self, tick: Tick, records: Iterable[Record]) -> None:
+    def gather(self, tick: Tick, records: Iterable[Record], shelf: str = "") -> None:
         """Take records as they come and give each its row."""
         for record in records:
             if not len(self.records) % STEP:
                 tick(0.0)
             self.rows.append(_row(len(self.records), record))
             self.records.append(record)
+            self.shelves.append(shelf)
+
+    def record(self, row: tuple[int, str]) -> Record:
+        """Return the record of a row, by its place and id.
+
+        Raises `BadValue` where another stands there: the lot was read again, and the stock changed meanwhile.
+        """
+        at, one = row
+        if at >= len(self.records) or self.records[at].id != one:
+            raise BadValue("The stock changed meanwhile; choose it anew above the table.")
+        return self.records[at]
+
+    def take_out(self, rows: Sequence[tuple[int, str]]) -> dict[str, list[int]]:
+        """Take rows of the stock out of the lot; return their numbers in the store by shelf."""
+        numbers: dict[str, list[int]] = {}
+        for row in rows:
+            number = int(self.record(row).id.removeprefix(KEPT))
+            numbers.setdefault(self.shelves[row[0]], []).append(number)
+        self.gone.update(at for at, _one in rows)
+        return numbers
 
     def read(self, tick: Tick, paths: Sequence[Path]) -> None:
         """Read files; what can't be read, or holds no offer, becomes a line of `problems`."""
@@ -81,7 +110,7 @@ class Lot:
         from matcher.many import rank_pile
 
         self.ranking = rank_pile(wanted, self._pile(), settings)
-        order = self.ranking.order.tolist()
+        order = [at for at in self.ranking.order.tolist() if at not in self.gone]
         return [self._answered(at, with_reason=place < REASONS) for place, at in enumerate(order)]
 
     def _pile(self) -> "Pile":
@@ -120,4 +149,4 @@ def _row(at: int, record: Record) -> LotRow:
     name = called(facts.brand, number, record.title.strip() or record.text) or record.id
     title = shown(record.title[:200])
     words = " ".join(filter(None, (name, number, title if title != name else "", facts.brand)))
-    return LotRow(at, name, number, words.casefold(), facts.price, facts.currency or "")
+    return LotRow(at, record.id, name, number, words.casefold(), facts.price, facts.currency or "")

@@ -13,8 +13,10 @@ from ui.models.lot_table import LotTable
 class LotChoice(QObject):
     """Asks the clerk about the chosen rows; a page shows what it says."""
 
+    why = Signal(str)
+    """One line about the chosen offer."""
     said = Signal(str)
-    """One line about the chosen offer, or about what was done with it."""
+    """What was done, in one line."""
     trouble = Signal(str)
 
     def __init__(self, desk: Desk, model: LotTable, table: QTableView, parent: QWidget) -> None:
@@ -29,14 +31,14 @@ class LotChoice(QObject):
     def explain(self, *, is_free: bool) -> None:
         """Say why the chosen offer is judged so; a free clerk is asked where that is not known."""
         chosen = self.current()
-        self.said.emit(f"{chosen.name}: {chosen.reason}" if chosen and chosen.reason else "")
+        self.why.emit(f"{chosen.name}: {chosen.reason}" if chosen and chosen.reason else "")
         if chosen is not None and not chosen.reason and is_free:
             task = self._desk.work.run_ticking(self._desk.clerk.reason, chosen.at)
             task.done.connect(lambda words: self._tell_reason(chosen, words))
 
     def _tell_reason(self, row: LotRow, words: str) -> None:
         if words and self.current() is row:
-            self.said.emit(f"{row.name}: {words}")
+            self.why.emit(f"{row.name}: {words}")
 
     def add_to_job(self) -> None:
         """Take the chosen offer into the job as a candidate."""
@@ -44,7 +46,7 @@ class LotChoice(QObject):
         if chosen is None:
             self.trouble.emit(self.tr("Choose an offer first."))
             return
-        task = self._desk.work.run_ticking(self._desk.clerk.listing, chosen.at)
+        task = self._desk.work.run_ticking(self._desk.clerk.listing, (chosen.at, chosen.id))
         task.done.connect(self._add)
         task.failed.connect(lambda fault: self.trouble.emit(str(fault)))
 

@@ -6,7 +6,6 @@ from PySide6.QtCore import QObject, Signal
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QTableView, QWidget
 
-from ui.lot import LotRow
 from ui.lot_out import lines
 from ui.models.lot_table import LotTable
 from ui.save_as import ask_where
@@ -25,17 +24,11 @@ class LotExits(QObject):
         super().__init__(parent)
         self._work, self._model, self._table, self._page = work, model, table, parent
 
-    def _marked(self) -> list[LotRow]:
-        """Return the selected rows, from the top down."""
-        chosen = self._table.selectionModel().selection()
-        ranges = sorted((chosen.at(n).top(), chosen.at(n).bottom()) for n in range(chosen.size()))
-        return [row for top, bottom in ranges for row in self._model.shown_rows(top, bottom)]
-
     def copy(self) -> None:
         """Put the selected rows on the clipboard as a spreadsheet takes them, with their head."""
         from ui.export import tabbed
 
-        rows = self._marked()
+        rows = self._model.marked(self._table)
         if rows:
             said = self.tr("{} copied").format(counted(len(rows), "offer"))
             task = self._work.run(lambda: tabbed(lines(rows)))

@@ -1,7 +1,8 @@
 """The offers on a shelf: a page of them, all of them for ranking, one of them corrected."""
 
 import json
-from collections.abc import Iterable
+from collections import Counter
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from pydantic import TypeAdapter
@@ -9,6 +10,8 @@ from sqlite_utils import Database
 
 from matcher.job import Given, Listing, Reading
 from matcher.job.given import overlay, value_for
+from matcher.job.listing import plain_record
+from matcher.job.text import now, without_halves
 from matcher.motor import Offer
 from matcher.record import Record
 from matcher.store.connection import change, number
@@ -152,3 +155,45 @@ def remove_offers(db: Database, numbers: Iterable[int]) -> None:
     """Delete offers for good."""
     with change(db):
         db.conn.executemany("DELETE FROM offer WHERE n = ?", [(n,) for n in numbers])
+
+
+def move_offers(db: Database, numbers: Iterable[int], shelf: str) -> None:
+    """Put offers on another shelf, which may be a removed one. Raises `NoSuchJob`."""
+    with change(db):
+        into = shelf_number(db, shelf)
+        db.conn.executemany("UPDATE offer SET shelf = ? WHERE n = ?", [(into, n) for n in numbers])
+        db.execute("UPDATE shelf SET changed = ? WHERE n = ?", (now(), into))
+
+
+def source_names(db: Database, shelf: str) -> dict[int, str]:
+    """Return where each offer of a shelf came from, as `lot.csv#3`, by its number."""
+    found = db.execute("SELECT n, source_name FROM offer WHERE shelf = ?", (shelf_number(db, shelf),))
+    return dict(found.fetchall())
+
+
+Likeness = tuple[str, str, str]
+"""What tells two kept offers apart: the file it came from (not its place in there), title and text."""
+
+
+def kept_already(db: Database) -> Counter[Likeness]:
+    """Return how often each offer stands on the shelves that are not removed."""
+    found = db.execute(
+        "SELECT source_name, title, text FROM offer"
+        " WHERE shelf IN (SELECT n FROM shelf WHERE removed IS NULL)"
+    )
+    return Counter(_likeness(*row) for row in found)
+
+
+def not_kept(records: Iterable[Record], kept: Counter[Likeness]) -> Iterator[Record]:
+    """Yield the records that are not among the kept ones; two alike need two kept ones."""
+    for record in records:
+        plain = plain_record(record)
+        alike = _likeness(without_halves(plain.id), plain.title, plain.text)
+        if kept[alike] > 0:
+            kept[alike] -= 1
+        else:
+            yield record
+
+
+def _likeness(source_name: str, title: str, text: str) -> Likeness:
+    return source_name.partition("#")[0], title, text

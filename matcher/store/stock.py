@@ -38,6 +38,16 @@ class Stock(Desk):
         with self._write() as db:
             return shelf_rows.add_offers(db, shelf, records)
 
+    def not_kept(self, records: Iterable[Record]) -> list[Record]:
+        """Return the records that no shelf holds yet, by file, title and text."""
+        with self._use() as db:
+            return list(offer_rows.not_kept(records, offer_rows.kept_already(db)))
+
+    def source_names(self, shelf: str) -> dict[int, str]:
+        """Return where each offer of a shelf came from, as `lot.csv#3`, by number. Raises `NoSuchJob`."""
+        with self._use() as db:
+            return offer_rows.source_names(db, shelf)
+
     def offers(
         self, shelf: str, query: str = "", *, after: int = 0, limit: int = 200
     ) -> tuple[OfferLine, ...]:
@@ -82,3 +92,8 @@ class Stock(Desk):
         """Delete offers for good."""
         with self._write() as db:
             offer_rows.remove_offers(db, numbers)
+
+    def move_offers(self, numbers: Iterable[int], shelf: str) -> None:
+        """Put offers on another shelf; on a removed one they are out of the way. Raises `NoSuchJob`."""
+        with self._write() as db:
+            offer_rows.move_offers(db, numbers, shelf)

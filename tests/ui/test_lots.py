@@ -151,7 +151,7 @@ def test_selected_rows_and_the_rows_shown_go_into_a_spreadsheet(ranked, qtbot, t
     assert any("\t'@SUM(1)\t" in line for line in lines)
     page.seek.setText("ossenby")
     page.exits.save_shown(tmp_path / "out.csv")
-    qtbot.waitUntil(lambda: "saved" in page.reason.text())
+    qtbot.waitUntil(lambda: "saved" in page.done.text())
     with (tmp_path / "out.csv").open(encoding="utf-8-sig", newline="") as file:
         rows = list(csv.DictReader(file))
     assert len(rows) == 5
@@ -175,12 +175,12 @@ def test_what_needs_an_offer_waits_for_one(bench, qtbot):
     page = bench.pages[STOCK]
     bench.window.go_to(STOCK)
     qtbot.waitUntil(lambda: page._task is None, timeout=20_000)
-    assert not any(button.isEnabled() for button in (page.keep, page.save, page.add))
+    assert not any(button.isEnabled() for button in (page.bar.keep, page.save, page.add))
 
 
 def test_with_offers_they_can_be_kept_saved_and_added(lot):
     page = lot.pages[STOCK]
-    assert all(button.isEnabled() for button in (page.keep, page.save, page.add))
+    assert all(button.isEnabled() for button in (page.bar.keep, page.save, page.add))
 
 
 def test_no_reason_of_an_offer_that_is_filtered_away_stays(ranked):
@@ -190,3 +190,48 @@ def test_no_reason_of_an_offer_that_is_filtered_away_stays(ranked):
     page.seek.setText("nothing has these words")
     assert page.model.rowCount() == 0
     assert page.reason.text() == ""
+
+
+def test_the_same_lot_is_kept_once_and_offers_are_taken_out_and_put_back(lot, open_bench, qtbot, tmp_path):
+    page = lot.pages[STOCK]
+    page.bar.keep.click()
+    qtbot.waitUntil(lambda: page.done.text() == "15 offers kept as stock", timeout=20_000)
+    assert not page.bar.keep.isEnabled()
+    page.open_files([tmp_path / "lot.csv"])
+    qtbot.waitUntil(lambda: page.bar.keep.isEnabled() and page._task is None, timeout=20_000)
+    page.bar.keep.click()
+    qtbot.waitUntil(lambda: "in the stock already" in page.done.text(), timeout=20_000)
+
+    page.bar._choose(0)
+    qtbot.waitUntil(lambda: page.bar.shown == "" and not lot.work.is_busy, timeout=20_000)
+    assert page.model.total == 15
+    assert [page.bar.which.itemText(n) for n in range(3)] == [
+        "all kept stock, 15",
+        "lot.csv, 15",
+        "opened: lot.csv",
+    ]
+    sold = page.model.rows[4].name
+    page.table.selectRow(4)
+    QTest.keyClick(page.table, Qt.Key.Key_Delete)
+    qtbot.waitUntil(lambda: page.model.total == 14, timeout=20_000)
+    assert page.done.text() == "1 offer taken out of the stock"
+    assert "14" in page.line.text()
+    qtbot.waitUntil(lambda: not lot.work.is_busy, timeout=20_000)
+    page.bar.put_back.click()
+    qtbot.waitUntil(lambda: page.model.total == 15 and not lot.work.is_busy, timeout=20_000)
+    assert sold in [row.name for row in page.model.rows]
+    page.table.selectRow(0)
+    page.bar.take_out.click()
+    qtbot.waitUntil(lambda: page.model.total == 14 and not lot.work.is_busy, timeout=20_000)
+
+    second = open_bench(tmp_path / "jobs.db")
+    second.window.go_to(STOCK)
+    qtbot.waitUntil(lambda: second.pages[STOCK].model.total == 14, timeout=20_000)
+
+
+def test_rows_of_a_file_are_not_taken_for_the_stock(lot):
+    page = lot.pages[STOCK]
+    page.table.selectRow(0)
+    page.bar.take_selected_out()
+    assert "choose the kept stock" in page.trouble.text()
+    assert page.model.total == 15

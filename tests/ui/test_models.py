@@ -140,7 +140,22 @@ def test_figures_show_what_is_changed_beside_what_is_shipped(qapp, answers):
 
 
 def row(at: int, name: str, verdict: str, landed: float) -> LotRow:
-    return LotRow(at, name, "", name.casefold(), landed, "USD", verdict, 50.0, 60.0, 70.0, landed, 0.5, "why")
+    return LotRow(
+        at=at,
+        id=f"lot.csv#{at}",
+        name=name,
+        number="",
+        words=name.casefold(),
+        price=landed,
+        currency="USD",
+        verdict=verdict,
+        low=50.0,
+        score=60.0,
+        high=70.0,
+        landed=landed,
+        chance=0.5,
+        reason="why",
+    )
 
 
 def test_a_lot_filters_by_words_and_verdict_and_sorts(qapp):

@@ -268,8 +268,8 @@ def test_a_clerk_ranks_the_saved_stock_in_under_ten_keystrokes(bench, settle, qt
     qtbot.waitUntil(lambda: page._task is None, timeout=60_000)
     page.open_files([table])
     qtbot.waitUntil(lambda: page.model.total == 60 and page._task is None, timeout=60_000)
-    page.keep_as_stock()
-    qtbot.waitUntil(lambda: "kept" in page.line.text(), timeout=60_000)
+    page.bar.keep.click()
+    qtbot.waitUntil(lambda: "60 offers kept" in page.done.text(), timeout=60_000)
 
     keys = ["Ctrl+N"]
     press(bench.window, "Ctrl+N")

@@ -4,6 +4,7 @@ from collections.abc import Callable
 from typing import Any
 
 from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QTableView
 
 from ui.lot import LotRow
 from ui.models.row_table import Index, RowTable
@@ -38,6 +39,16 @@ class LotTable(RowTable):
         """Show other rows, in the order given."""
         self._all = rows
         self._show()
+
+    def drop(self, places: set[int]) -> None:
+        """Take rows out, by their places in the lot."""
+        self.show_rows([row for row in self._all if row.at not in places])
+
+    def marked(self, table: QTableView) -> list[LotRow]:
+        """Return the rows selected in a table, from the top down."""
+        chosen = table.selectionModel().selection()
+        ranges = sorted((chosen.at(n).top(), chosen.at(n).bottom()) for n in range(chosen.size()))
+        return [row for top, bottom in ranges for row in self.shown_rows(top, bottom)]
 
     def filter(self, text: str) -> None:
         """Keep the rows that hold all these words in verdict, name or number."""

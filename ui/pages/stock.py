@@ -22,6 +22,7 @@ from ui.lot_choice import LotChoice
 from ui.lot_exits import LotExits
 from ui.lot_view import LotView
 from ui.models.lot_table import LotTable, sorted_rows, turned_rows
+from ui.stock_bar import ALL, StockBar
 from ui.theme import GRID
 from ui.words import counted, first_of
 from ui.work import Task
@@ -37,16 +38,20 @@ class StockPage(Page):
         self._loaded_once = False
         self.seek, self.progress = FilterEdit(self.tr("Filter the offers"), 28), QProgressBar()
         self.stop = QPushButton(self.tr("S&top"))
-        self.keep, self.add = QPushButton(self.tr("&Keep as stock")), QPushButton(self.tr("&Add to this job"))
-        self.save = QPushButton(self.tr("&Save as CSV…"))
+        self.add, self.save = QPushButton(self.tr("&Add to this job")), QPushButton(self.tr("&Save as CSV…"))
         self.again = QPushButton(self.tr("&Rank"))
         self.line, self.reason, self.trouble = Soft(), Line(), Trouble()
+        self.done = Soft()
+        """What was done last."""
+        self._problems = ""
+        """What could not be read of the lot that is shown."""
         self._task: Task | None = None
         self._ranked_for: object = None
         """What the verdicts answer (`_question`); `None` while there are none."""
         self._sorted = -1
         self.exits = LotExits(desk.work, self.model, self.table, self)
         self.choice = LotChoice(desk, self.model, self.table, self)
+        self.bar = StockBar(desk, self.model, self.table, self)
         self._lay_out()
         self._connect()
         self.starts_at(self.table)
@@ -58,19 +63,21 @@ class StockPage(Page):
         head.addWidget(self.seek)
         opens = QPushButton(self.tr("&Open a table…"))
         opens.clicked.connect(self.choose_files)
-        for button in (opens, self.keep, self.save, self.add):
+        for button in (opens, self.save, self.add):
             head.addWidget(button)
         down.addLayout(head)
         down.addLayout(self._progress_row())
         down.addWidget(self.trouble)
         down.addWidget(self.table, 1)
         down.addWidget(self.reason)
+        down.addWidget(self.done)
 
     def _progress_row(self) -> QHBoxLayout:
         across = QHBoxLayout()
         self.progress.setFixedWidth(28 * GRID)
         self.progress.setRange(0, 1000)
         self.progress.setAccessibleName(self.tr("Progress"))
+        across.addWidget(self.bar)
         across.addWidget(self.line, 1)
         across.addWidget(self.again)
         across.addWidget(self.progress)
@@ -83,11 +90,13 @@ class StockPage(Page):
         self.table.horizontalHeader().sectionClicked.connect(self.sort_by)
         self.stop.clicked.connect(self.cancel)
         self.add.clicked.connect(self.choice.add_to_job)
-        self.keep.clicked.connect(self.keep_as_stock)
         self.save.clicked.connect(self.exits.choose_csv)
-        for helper in (self.exits, self.choice):
-            helper.said.connect(self.reason.setText)
-            helper.trouble.connect(self.trouble.tell)
+        self.choice.why.connect(self.reason.setText)
+        self.bar.chosen.connect(self.show_stock)
+        self.bar.reopened.connect(self.open_files)
+        for helper in (self.exits, self.choice, self.bar):
+            helper.said.connect(self._say)
+            helper.trouble.connect(self._tell)
         self.again.clicked.connect(self.rank)
         self.table.activated.connect(lambda _index: self.choice.add_to_job())
         self.table.selectionModel().currentChanged.connect(
@@ -97,6 +106,15 @@ class StockPage(Page):
         QShortcut(QKeySequence.StandardKey.Find, self, self.seek.setFocus)
         QShortcut(QKeySequence.StandardKey.Copy, self.table, self.exits.copy)
 
+    def _say(self, words: str) -> None:
+        self.done.setText(words)
+        self._count()
+
+    def _tell(self, words: str) -> None:
+        """Say what went wrong with what was asked for; what the lot itself lacks stays told."""
+        self.trouble.tell(words or self._problems)
+        self.done.setText("")
+
     # --- what comes in
 
     def showEvent(self, event: QShowEvent) -> None:
@@ -104,11 +122,17 @@ class StockPage(Page):
         super().showEvent(event)
         if not self._loaded_once:
             self._loaded_once = True
-            task = self.desk.work.run_ticking(self.desk.clerk.stock)
-            task.failed.connect(lambda _fault: self._not_loaded())
-            self._start(task, self._take_lot)
+            self.show_stock()
         else:
             self.rank()
+
+    def show_stock(self, shelf: str = ALL) -> None:
+        """Load the kept stock, or one shelf of it."""
+        self._tell("")
+        task = self.desk.work.run_ticking(self.desk.clerk.stock, shelf)
+        task.failed.connect(lambda _fault: self._not_loaded())
+        task.done.connect(lambda _lot: self.bar.show_shelf(shelf))
+        self._start(task, self._take_lot)
 
     def _not_loaded(self) -> None:
         """Try again on the next visit; what is in the stock isn't known."""
@@ -124,8 +148,9 @@ class StockPage(Page):
 
     def open_files(self, paths: Sequence[Path]) -> None:
         """Read files on a worker; the rows show before they are ranked."""
-        self.trouble.tell("")
-        self._start(self.desk.work.run_ticking(self.desk.clerk.open, list(paths)), self._loaded)
+        self._tell("")
+        task = self.desk.work.run_ticking(self.desk.clerk.open, list(paths))
+        self._start(task, lambda lot: self._opened(paths, lot))
 
     def _start(self, task: Task, then: object) -> None:
         self.cancel()
@@ -133,7 +158,7 @@ class StockPage(Page):
         self._busy(task)
         task.progress.connect(self._show_share)
         task.done.connect(then)
-        task.failed.connect(lambda fault: self.trouble.tell(str(fault)))
+        task.failed.connect(lambda fault: self._tell(str(fault)))
         task.ended.connect(lambda: self._ended(task))
 
     def _show_share(self, share: float) -> None:
@@ -160,21 +185,23 @@ class StockPage(Page):
             self._busy(None)
             self._count()
 
-    def _loaded(self, lot: tuple[list[LotRow], list[str]]) -> None:
+    def _opened(self, paths: Sequence[Path], lot: tuple[list[LotRow], list[str]]) -> None:
         """Show what was opened; where that holds no offer, the lot before stays."""
         rows, problems = lot
         if rows:
             self._take_lot(lot)
+            self.bar.show_files(paths)
         else:
             self._task = None
             self._busy(None)
             self.rank()
-        self.trouble.tell(first_of(problems))
+            self.trouble.tell(first_of(problems))
 
     def _take_lot(self, lot: tuple[list[LotRow], list[str]]) -> None:
         rows, problems = lot
         self._ranked_for = None
-        self.trouble.tell(first_of(problems))
+        self._problems = first_of(problems)
+        self.trouble.tell(self._problems)
         self.model.call_stale(True)
         self.model.show_rows(rows)
         self._task = None
@@ -243,8 +270,9 @@ class StockPage(Page):
             state += ", " + (self.tr("being ranked") if self._task else self.tr("not ranked"))
             words = state if self._task else words + self._why_unranked()
         self.line.setText(words if every else empty)
-        for button in (self.keep, self.save, self.add):
+        for button in (self.save, self.add):
             button.setEnabled(bool(every))
+        self.bar.enable()
         self.state.emit(state if every else self.tr("no stock yet"))
 
     def _why_unranked(self) -> str:
@@ -265,11 +293,3 @@ class StockPage(Page):
         task = work.run(turned_rows, rows) if again else work.run(sorted_rows, rows, column)
         self._sorted = column
         self._start(task, self._take)
-
-    # --- what is done with it
-
-    def keep_as_stock(self) -> None:
-        """Save the lot as the shop's stock."""
-        task = self.desk.work.run_ticking(self.desk.clerk.keep, self.tr("stock"))
-        task.done.connect(lambda number: self.line.setText(self.tr("{} kept as stock").format(number)))
-        task.failed.connect(lambda fault: self.trouble.tell(str(fault)))

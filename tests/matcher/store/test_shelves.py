@@ -127,3 +127,27 @@ def test_offers_can_be_removed(store: Store, shelf: str) -> None:
     store.remove_offers(line.n for line in store.offers(shelf, limit=20))
     assert len(store.offers(shelf)) == 5
     assert not store.offers(shelf, "QV-00000", limit=1) or store.offers(shelf, "QV-00000")[0].n > 20
+
+
+def test_the_same_lot_is_kept_once(store: Store, shelf: str, new_record: MakeRecord) -> None:
+    again = [new_record(n) for n in range(25)]
+    assert store.not_kept(again) == []
+    assert store.not_kept([*again, new_record(3), new_record(30)]) == [new_record(3), new_record(30)]
+    store.edit_shelf(shelf, name="Back room", removed=True)
+    assert len(store.not_kept(again)) == 25
+
+
+def test_offers_are_taken_out_and_put_back_as_they_were(store: Store, shelf: str) -> None:
+    before = list(store.records(shelf))
+    out = store.add_shelf("out")
+    store.edit_shelf(out, name="out", removed=True)
+    numbers = [line.n for line in store.offers(shelf)][3:6]
+    names = store.source_names(shelf)
+    store.move_offers(numbers, out)
+    assert len(list(store.records(shelf))) == 22
+    assert set(store.source_names(out)) == set(numbers)
+    store.move_offers(numbers, shelf)
+    assert list(store.records(shelf)) == before
+    assert store.source_names(shelf) == names
+    with pytest.raises(NoSuchJob):
+        store.move_offers(numbers, "nowhere")
