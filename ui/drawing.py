@@ -12,8 +12,9 @@ from PySide6.QtGui import QBrush, QColor, QPainter, QPainterPath, QPaintEvent, Q
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from matcher.motor import Motor
+from ui.drawing_layout import Layout
 from ui.end_view import paint_end
-from ui.geometry import Outline, clash, flat_lines, outline
+from ui.geometry import Outline, clash, flat_lines
 from ui.pens import line_pen
 from ui.theme import GRID, Colours, current_colours
 
@@ -70,13 +71,28 @@ class Drawing(QWidget):
         """Paint side view, end views and labels."""
         painter, colours = QPainter(self), current_colours()
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        label = self.fontMetrics().horizontalAdvance(self.tr("seen from the shaft end")) + 2 * GRID
-        layout = _Layout(self._scene, QRectF(self.rect()), self.fontMetrics().height(), label)
+        layout = self.layout_in(QRectF(self.rect()))
         self._paint_side(painter, layout, colours)
         self._paint_ends(painter, layout, colours)
         self._paint_names(painter, layout, colours)
 
-    def _paint_side(self, painter: QPainter, layout: "_Layout", colours: Colours) -> None:
+    def layout_in(self, room: QRectF) -> Layout:
+        """Return where everything goes in a room of that size."""
+        labels = self._labels(room.width()).values()
+        widest = max(self.fontMetrics().horizontalAdvance(words) for words in labels)
+        motor, over = self._scene.motor, self._scene.over
+        layout = Layout(motor, over, room, self.fontMetrics().height(), widest + 2 * GRID)
+        layout.place(len(self._scene.clashes))
+        return layout
+
+    def _labels(self, width: float) -> dict[str, str]:
+        """Return what stands below the end views, short where two long ones have no room side by side."""
+        lead, shaft = self.tr("seen from the lead end"), self.tr("seen from the shaft end")
+        if 2 * (self.fontMetrics().horizontalAdvance(shaft) + 2 * GRID) > width:
+            lead, shaft = self.tr("lead end"), self.tr("shaft end")
+        return {"lead_end": lead, "shaft_end": shaft}
+
+    def _paint_side(self, painter: QPainter, layout: Layout, colours: Colours) -> None:
         new, old = layout.new, layout.old
         place = QTransform().translate(layout.origin.x(), layout.origin.y()).scale(layout.scale, layout.scale)
         painter.setTransform(place)
@@ -106,18 +122,15 @@ class Drawing(QWidget):
         motor = self._scene.motor
         return {name: self._say(name, motor) or self.tr("not known") for name in names}
 
-    def _paint_ends(self, painter: QPainter, layout: "_Layout", colours: Colours) -> None:
-        labels = {
-            "lead_end": self.tr("seen from the lead end"),
-            "shaft_end": self.tr("seen from the shaft end"),
-        }
+    def _paint_ends(self, painter: QPainter, layout: Layout, colours: Colours) -> None:
+        labels = self._labels(layout.room.width())
         for end, middle in layout.ends.items():
             paint_end(painter, middle, layout.scale, self._scene.motor, end, colours)
             painter.setPen(QColor(colours.ink))
             box = QRectF(middle.x() - 12 * GRID, layout.end_label, 24 * GRID, layout.line)
             painter.drawText(box, Qt.AlignmentFlag.AlignCenter, labels[end])
 
-    def _paint_names(self, painter: QPainter, layout: "_Layout", colours: Colours) -> None:
+    def _paint_names(self, painter: QPainter, layout: Layout, colours: Colours) -> None:
         painter.setPen(QColor(colours.wont_fit))
         lines = list(self._scene.clashes.values())
         for place, words in enumerate(lines):
@@ -137,54 +150,6 @@ _BODY = {"body_diameter_in", "body_length_in"}
 _SHAFT = {"shaft_diameter_in", "shaft_length_in"}
 
 
-class _Layout:
-    """Where things go: the scale (pixels an inch) that lets everything fit, and the places."""
-
-    def __init__(self, scene: Scene, room: QRectF, line: int, label: int) -> None:
-        self.room, self.line, self.label = room, line, label
-        self.new = outline(scene.motor)
-        self.old = outline(scene.over) if scene.over else None
-        whole = self.new.whole.boundingRect()
-        if self.old is not None:
-            whole = whole.united(self.old.whole.boundingRect())
-        whole = whole.united(QRectF(whole.left() - 0.8, 0, 0.1, 0.1))
-        across = max(abs(whole.top()), abs(whole.bottom())) * 2
-        ends_below = room.height() > 0.62 * room.width()
-        self._place(whole, across, ends_below=ends_below, names=len(scene.clashes))
-
-    def _place(self, whole: QRectF, across: float, *, ends_below: bool, names: int) -> None:
-        room, line = self.room, self.line
-        top = room.top() + names * line + line
-        wide = room.width() - 4 * GRID
-        high = room.bottom() - top - 3.2 * line
-        if ends_below:
-            self.scale = min(wide / max(whole.width(), 2 * across + 1), (high - 2 * line) / (2 * across))
-        else:
-            spare = max(0.0, self.label - high) if high > 0 else 0.0
-            self.scale = min((wide - 6 * GRID - 2 * spare) / (whole.width() + 2 * across + 1), high / across)
-        self.scale = max(self.scale, 2.0)
-        half = across * self.scale / 2
-        side_left = room.left() + 2 * GRID
-        if ends_below:
-            side_left = room.left() + (room.width() - whole.width() * self.scale) / 2
-        self.origin = QPointF(side_left - whole.left() * self.scale, top + half)
-        self.size_line = top + 2 * half + 0.3 * line
-        if ends_below:
-            y = self.size_line + 2 * line + half
-            step = max(half + 2 * GRID, self.label / 2)
-            xs = (room.center().x() - step, room.center().x() + step)
-        else:
-            y = top + half
-            step = max(2 * half + 2 * GRID, self.label)
-            left = max(
-                self.origin.x() + whole.right() * self.scale + 3 * GRID + step / 2, self.room.center().x()
-            )
-            xs = (left, left + step)
-        self.ends = {"lead_end": QPointF(xs[0], y), "shaft_end": QPointF(xs[1], y)}
-        leads = self.new.sizes.body_diameter * 0.59 * self.scale
-        self.end_label = y + max(half, leads) + 0.3 * line
-
-
 def _hatch(painter: QPainter, path: QPainterPath, colours: Colours) -> None:
     brush = QBrush(QColor(colours.wont_fit), Qt.BrushStyle.BDiagPattern)
     inverse, _ok = painter.transform().inverted()
@@ -201,7 +166,7 @@ def _paint_leads(painter: QPainter, new: Outline, colours: Colours) -> None:
         painter.drawPath(wire)
 
 
-def _paint_sizes(painter: QPainter, layout: _Layout, said: dict[str, str], colours: Colours) -> None:
+def _paint_sizes(painter: QPainter, layout: Layout, said: dict[str, str], colours: Colours) -> None:
     """Write body length and shaft length below the view, the two diameters inside the outline."""
     sizes, origin, scale = layout.new.sizes, layout.origin, layout.scale
     y = layout.size_line

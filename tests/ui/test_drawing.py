@@ -1,8 +1,10 @@
 """The drawing is to scale, and what clashes is where it should be."""
 
 import pytest
+from PySide6.QtCore import QRectF
 
 from matcher.motor import Motor
+from ui.drawing import Drawing, Scene
 from ui.end_view import ways
 from ui.geometry import USUAL, clash, outline
 
@@ -50,3 +52,20 @@ def test_a_part_that_differs_only_in_kind_clashes_as_a_whole():
 def test_both_ends_show_the_turn_mirrored_or_a_question(turn, view, lead, shaft):
     motor = Motor(turn=turn, seen_from=view)
     assert (ways(motor, "lead_end"), ways(motor, "shaft_end")) == (lead, shaft)
+
+
+@pytest.mark.parametrize("motor", [OLD, Motor(), Motor(shaft_length_in=12.0, body_length_in=3.0)])
+@pytest.mark.parametrize("width", [300, 434, 560, 700, 1100])
+@pytest.mark.parametrize("height", [200, 254, 340, 560])
+def test_both_ends_and_their_labels_stay_inside(qtbot, motor, width, height):
+    drawing = Drawing(lambda _name, _motor: "")
+    qtbot.addWidget(drawing)
+    drawing.show_scene(Scene(motor))
+    room = QRectF(0, 0, width, height)
+    layout = drawing.layout_in(room)
+    half = max(layout.label / 2 - 8, layout.new.sizes.body_diameter * layout.scale / 2)
+    lead, shaft = layout.ends["lead_end"].x(), layout.ends["shaft_end"].x()
+    assert lead - half >= 0
+    assert shaft + half <= width
+    assert shaft - lead >= layout.label - 16
+    assert layout.end_label + layout.line <= height + 0.01
