@@ -9,6 +9,7 @@ A bracket keeps its muting to itself, and "but" or "this one is" ends any.
 from collections.abc import Mapping
 
 from matcher.numeral import Numeral, numeral
+from matcher.reading.adverts import passed_over
 from matcher.reading.aside import ask, ends_in_label, figure_follows, goes_on, heed, is_printed, set_apart
 from matcher.reading.claim import Claim
 from matcher.reading.figures import EIGHTHS, FIRST_OF_NUMBER, GOES_ON, gather
@@ -35,7 +36,6 @@ CLAUSE_ENDS = frozenset(",+→") | TURNS
 _FRESH = TURNS | {"*"}
 """Signs and words behind which no denial goes on."""
 _BRACKETS = frozenset("()[]")
-_OPENING = frozenset("([")
 _EXCLAIMED = ["!", ")"]
 """`the furnace plate (not the motor!) says`: the sentence goes on."""
 _PLAIN, _FIGURES, _COMMA, _STOP = Kind.PLAIN, Kind.FIGURES, Kind.COMMA, Kind.STOP
@@ -116,6 +116,8 @@ class Items:
                 roles, after = entry.roles, token + length
             if roles:
                 if entry.heeded:
+                    if "advert" in roles:
+                        roles, after = passed_over(words, roles, token, after)
                     muted = self._take_notice(roles, after, clause, segment, muted)
                 self.active.append(len(first))
                 if "num" in roles:
@@ -181,7 +183,7 @@ class Items:
             return LEADS_ON, clause, segment, muted
         if sign in _BRACKETS:
             before = self.outside[1] if self.outside[0] == segment else ""
-            if sign in _OPENING:
+            if sign in "([":
                 self.outside = segment, muted
             elif muted not in _LASTING:
                 self.outside, muted = _NOWHERE, before

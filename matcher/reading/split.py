@@ -8,14 +8,14 @@ import re
 from collections.abc import Callable, Sequence
 from itertools import pairwise
 
-from matcher.reading.page_words import has
+from matcher.reading.page_words import has, is_just
 
 Span = tuple[int, int]
 
 LONGEST = 2_000_000
 """Characters of a text in which several listings are looked for."""
 
-_RULER = re.compile(r"^[ \t]*([-=_*~#+.–—]|- |\* )\1{2,}[ \t\r]*$", re.MULTILINE)
+_RULER = re.compile(r"^[ \t]*(?:([-=_*~#+.–—])\1{2,}|([-=_*] )\2+[-=_*])[ \t\r]*$", re.MULTILINE)
 _NAMED = re.compile(
     r"^[ \t#*]{0,6}(?:listing|ad|advert|offer|item|lot|candidate|motor|result|anzeige|angebot|annonce"
     r"|anuncio)"
@@ -25,7 +25,9 @@ _NAMED = re.compile(
 _NUMBERED = re.compile(r"^[ \t]{0,8}[(\[#]?(\d{1,3})[).:\]][ \t]+(?=\S)", re.MULTILINE)
 _BLANK = re.compile(r"\n[ \t\r]*\n[ \t\r\n]*")
 _MONEY = re.compile(
-    r"[$€£]\s?\d|\d\s?[€£]|\b\d[\d.,]*\s?(?:usd|eur|gbp|cad|euros?|dollars|bucks)\b", re.IGNORECASE
+    r"[$€£]\s?\d|\d\s?[€£]|\b\d[\d.,]*\s?(?:usd|eur|gbp|cad|euros?|dollars|bucks|obo|firm)\b"
+    r"|\b(?:asking|price:?)\s\d|\b\d{2,4}\sor\sbest\b",
+    re.IGNORECASE,
 )
 _RATED = re.compile(r"\d\s?(?:hp|v|volts?|vac|kw|w|watts?|rpm|amps?|a|ps|cv)\b", re.IGNORECASE)
 _CODE = re.compile(r"\b(?=[A-Za-z0-9/-]{0,20}\d)[A-Z]{1,6}[A-Z0-9/-]{0,14}-?[A-Z0-9/-]{1,14}\b")
@@ -42,13 +44,13 @@ def split_listings(text: str) -> list[Span]:
     if len(text) > LONGEST:
         return [whole]
     for cut in _MARKED:
-        pieces = _with_asides(
-            text, [piece for piece in (_trimmed(text, span) for span in cut(text)) if piece]
-        )
+        pieces = [piece for piece in (_trimmed(text, span) for span in cut(text)) if piece]
+        pieces = _with_asides(text, _with_adverts(text, pieces))
         if len(pieces) > 1:
             return pieces
     pieces = [piece for piece in (_trimmed(text, span) for span in _blank_lines(text)) if piece]
     # Paragraphs of one listing are parted by blank lines too, so each must have its own price and rating.
+    pieces = _with_adverts(text, pieces)
     if len(pieces) > 1 and all(_is_priced(text[slice(*piece)]) for piece in pieces):
         return pieces
     return [whole]
@@ -62,6 +64,21 @@ def _with_asides(text: str, pieces: Sequence[Span]) -> list[Span]:
             kept.append((start, end))
         elif kept:
             kept[-1] = (kept[-1][0], end)
+    return kept
+
+
+def _with_adverts(text: str, pieces: Sequence[Span]) -> list[Span]:
+    """`Similar items` and what stands under it belongs to the listing before; all the rest, below a gap."""
+    kept: list[Span] = []
+    for start, end in pieces:
+        head, _, below = text[start:end].partition("\n")
+        if kept and is_just("heading", head.partition(":")[0]):
+            if not below.split("\n", 1)[0].strip():
+                kept[-1] = (kept[-1][0], pieces[-1][1])
+                break
+            kept[-1] = (kept[-1][0], end)
+        else:
+            kept.append((start, end))
     return kept
 
 

@@ -22,6 +22,7 @@ _HEEDED = frozenset(
         "origin",
         "unsure",
         "apart",
+        "advert",
         "asks",
         "takeback",
         "here",
