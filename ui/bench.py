@@ -88,6 +88,7 @@ class Bench(QObject):
         self.head.new_job.connect(self.new_job)
         self.head.went_on.connect(lambda: self.window.go_to(self.window.rail.currentRow()))
         self.window.closing.connect(self.close)
+        self.session.leaving.connect(self._stop_typing)
         self.session.trouble.connect(self.window.tell)
         self.keeping.told.connect(self.window.tell)
         self.session.saved.connect(self._stay_careful)
@@ -110,6 +111,12 @@ class Bench(QObject):
 
     def _tell_undo(self, words: str) -> None:
         self.window.tell(self.tr("Ctrl+Z takes back: {}").format(words) if words else "")
+
+    def _stop_typing(self) -> None:
+        """Let a field that is being typed in take its text, before another job stands behind it."""
+        at_work = self.window.focusWidget()
+        if at_work is not None and at_work.hasFocus():
+            at_work.clearFocus()
 
     def new_job(self) -> None:
         """Start an empty job with the keyboard in the plate's box."""

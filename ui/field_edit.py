@@ -112,6 +112,7 @@ class FieldEdit(QWidget):
         self.editor.installEventFilter(self)
         self.editor.committed.connect(lambda text: self.entered.emit(field.name, text))
         self._underline, self.trouble, self._unit = Underline(), Trouble(), Soft(units.unit(field.name))
+        self._fault, self._conflict = "", ""
         self._lay_out()
         self.setFocusProxy(self.editor)
 
@@ -153,6 +154,21 @@ class FieldEdit(QWidget):
         self._underline.show_origin(origin if value is not None else "")
         said = f"{self.field.how} ({origin_word(origin)})" if origin and value is not None else self.field.how
         self.editor.setAccessibleDescription(said)
+
+    def tell_fault(self, line: str) -> None:
+        """Say why what was typed can't be, or nothing more."""
+        self._fault = line
+        self.trouble.tell(line or self._conflict)
+
+    def tell_conflict(self, line: str) -> None:
+        """Say which values the plate gives, or nothing more; what was typed wrong comes first."""
+        self._conflict = line
+        self.trouble.tell(self._fault or line)
+
+    def forget(self) -> None:
+        """Drop what was said about another job."""
+        self.tell_conflict("")
+        self.tell_fault("")
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         """Tell when the editor gets the keyboard."""

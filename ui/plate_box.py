@@ -1,13 +1,13 @@
 """The box that takes the plate as typed or pasted, and says what was left over."""
 
 from PySide6.QtCore import QMimeData, Qt, Signal
-from PySide6.QtGui import QColor, QKeyEvent, QTextCharFormat, QTextCursor
+from PySide6.QtGui import QKeyEvent, QTextCharFormat, QTextCursor
 from PySide6.QtWidgets import QPlainTextEdit, QTextEdit, QVBoxLayout, QWidget
 
 from matcher.leftover import leftover, understood
 from matcher.record import Record
 from ui.line import Soft, Trouble
-from ui.theme import GRID, current_colours
+from ui.theme import GRID
 
 LONGEST = 20_000
 """Characters that a plate's box takes from a paste; the longest plates have some hundreds."""
@@ -88,7 +88,6 @@ class PlateBox(QWidget):
             return
         form = QTextCharFormat()
         form.setUnderlineStyle(QTextCharFormat.UnderlineStyle.SingleUnderline)
-        form.setUnderlineColor(QColor(current_colours().ink))
         self.box.setExtraSelections([self._selection(span, form) for span in understood(record)])
         rest = leftover(record)
         self._left.setText(self.tr("Not understood, left over: {}").format("  ".join(rest)) if rest else "")

@@ -31,6 +31,8 @@ class Session(QObject):
     """The job changed (`Job`); its answers will follow."""
     answered = Signal(object)
     """What follows from the job is known (`Answers`)."""
+    leaving = Signal()
+    """Another job is about to be opened: what is being typed must count for this one now."""
     opened = Signal(object)
     """Another job was opened (`Job`)."""
     saved = Signal(object)
@@ -61,6 +63,7 @@ class Session(QObject):
 
     def open(self, job: Job, version: int = 0) -> None:
         """Make another job the open one, in the store's version (0: not in it); save the one before."""
+        self.leaving.emit()
         self.flush()
         self.history.forget()
         self.job, self.answers = job, None

@@ -173,3 +173,45 @@ def test_a_long_plate_opens_at_its_first_line(bench, settle):
     QTest.keyClicks(box, " 1/2 HP")
     assert box.toPlainText().endswith("LINE 29 1/2 HP")
     assert box.firstVisibleBlock().blockNumber() > 0
+
+
+def test_what_the_plate_gives_twice_is_asked_only_while_it_does(bench, settle):
+    edit = bench.old_motor.edits["enclosure"]
+    QTest.keyClicks(bench.plate.box, "1/2 HP OAO TEAO")
+    settle(bench)
+    assert "OAO or TEAO" in edit.trouble.text()
+    bench.plate.box.setPlainText("1/2 HP OAO")
+    settle(bench)
+    assert edit.trouble.text() == ""
+    bench.plate.box.setPlainText("1/2 HP OAO TEAO")
+    settle(bench)
+    bench.new_job()
+    settle(bench)
+    assert edit.trouble.text() == ""
+    assert not edit.trouble.isVisible()
+
+
+def test_a_value_that_is_being_typed_counts_for_its_own_job(bench, settle):
+    edit, job = bench.old_motor.edits["power_hp"], bench.session.job
+    edit.setFocus()
+    QTest.keyClicks(edit.editor, "1/2")
+    QTest.keySequence(bench.window, "Ctrl+N")
+    settle(bench)
+    assert bench.session.job.given == {}
+    assert edit.editor.text() == ""
+    task = bench.shelf.load(job.id)
+    held = []
+    task.done.connect(held.append)
+    settle(bench)
+    assert held[0].job.given["power_hp"].value == 0.5
+
+
+def test_a_wrong_value_is_not_held_against_the_next_job(bench, settle):
+    edit = bench.old_motor.edits["power_hp"]
+    edit.setFocus()
+    QTest.keyClicks(edit.editor, "lots")
+    QTest.keySequence(edit.editor, "Return")
+    assert edit.trouble.text()
+    bench.new_job()
+    settle(bench)
+    assert (edit.trouble.text(), edit.editor.text()) == ("", "")

@@ -115,6 +115,7 @@ class OldMotorPage(Page):
             edit.entered.connect(self._enter)
             edit.focused.connect(self.how_to.show_field)
         self.missing.chosen.connect(self.focus_field)
+        session.opened.connect(lambda _job: self._forget())
         session.changed.connect(self._show_job)
         session.answered.connect(self._show)
 
@@ -130,7 +131,7 @@ class OldMotorPage(Page):
     def _enter(self, name: str, text: str) -> None:
         words = self.tr("changing {}").format(fields()[name].label.lower())
         line = self.desk.session.try_edit(words, partial(self._given, name, text), merge=f"field {name}")
-        self.edits[name].trouble.tell(line)
+        self.edits[name].tell_fault(line)
 
     def _given(self, name: str, text: str, job: Job) -> Job:
         """Return the job with a field as typed; emptied, the plate's word is withdrawn or counts again."""
@@ -141,6 +142,11 @@ class OldMotorPage(Page):
             keep = value is not None or name not in job.given
             return job.with_given(name, value, origin=origin) if keep else job.without_given(name)
         return job.without_site(name) if value is None else job.with_site(name, value, origin=origin)
+
+    def _forget(self) -> None:
+        for edit in self.edits.values():
+            edit.forget()
+        self.plate.trouble.tell("")
 
     def _show_job(self, job: Job) -> None:
         self.plate.show_text(job.plate_text)
@@ -153,6 +159,7 @@ class OldMotorPage(Page):
     def _show(self, answers: Answers) -> None:
         old, site = answers.old, answers.wanted.site
         self.plate.show_read(old)
+        conflicts = {conflict.field: self.tr(" or ").join(conflict.said) for conflict in old.conflicts}
         for name, edit in self.edits.items():
             mark = old.where.get(name)
             value = getattr(old.facts if name in Motor.model_fields else site, name)
@@ -160,10 +167,8 @@ class OldMotorPage(Page):
                 mark.origin if mark else answers.job.site[name].origin if name in answers.job.site else ""
             )
             edit.show_value(value, origin)
-        for conflict in old.conflicts:
-            if conflict.field in self.edits:
-                said = self.tr(" or ").join(conflict.said)
-                self.edits[conflict.field].trouble.tell(self.tr("The plate says {}: which?").format(said))
+            said = conflicts.get(name)
+            edit.tell_conflict(self.tr("The plate says {}: which?").format(said) if said else "")
         self.drawing.show_scene(Scene(answers.wanted.motor))
         self.missing.show_missing(answers.missing)
         self.state.emit(self._words(answers))
