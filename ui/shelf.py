@@ -65,8 +65,10 @@ class Shelf:
         try:
             return self._saved(job, version)
         except Exception as fault:
+            from matcher.store import StoreDamaged
+
             self.fault = str(fault)
-            if fault.__class__.__name__ == "StoreDamaged":
+            if isinstance(fault, StoreDamaged):
                 self._shut()  # opened again, what can be saved of it goes into a new one
             raise
 
@@ -146,13 +148,13 @@ class Shelf:
         return self._work.store(self._moved, path, tuple(jobs))
 
     def _moved(self, path: Path, jobs: tuple[Job, ...]) -> "tuple[Held, ...]":
-        from matcher.store import NotAStore, Store
+        from matcher.store import AlreadyThere, Store
 
         if self._store is not None:
             store = self._store.save_elsewhere(path, jobs)
             self._shut()
         elif path.exists():
-            raise NotAStore(f"{path}: there is such a file already. Choose another name.")
+            raise AlreadyThere(f"{path}: there is such a file already. Choose another name.")
         else:
             store = Store.open(path)
             for job in jobs:

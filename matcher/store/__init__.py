@@ -2,8 +2,9 @@
 
 from matcher.store.backups import Generation
 from matcher.store.faults import (
-    NoSuchJob,
+    AlreadyThere,
     NotAStore,
+    NotInStore,
     StoreDamaged,
     StoreFailing,
     StoreFull,
@@ -20,13 +21,14 @@ from matcher.store.shelves import ShelfLine
 from matcher.store.store import Store, default_path
 
 __all__ = [
+    "AlreadyThere",
     "Change",
     "Clash",
     "Generation",
     "Held",
     "JobLine",
-    "NoSuchJob",
     "NotAStore",
+    "NotInStore",
     "OfferLine",
     "Saved",
     "ShelfLine",

@@ -10,7 +10,7 @@ from sqlite_utils import Database
 from matcher.errors import UnreadableInput
 from matcher.job.text import now
 from matcher.store.connection import change
-from matcher.store.faults import NoSuchJob
+from matcher.store.faults import NotInStore
 
 LARGEST = 64 * 1024 * 1024
 """Bytes of one picture or page."""
@@ -31,8 +31,8 @@ def add(db: Database, content: bytes) -> str:
 
 
 def get(db: Database, digest: str) -> bytes:
-    """Return the bytes. Raises `NoSuchJob` where the store has none of that digest."""
+    """Return the bytes. Raises `NotInStore` where the store has none of that digest."""
     row = db.execute("SELECT bytes FROM attachment WHERE digest = ?", (digest,)).fetchone()
     if row is None:
-        raise NoSuchJob(f"file {digest:.12}: its content isn't in this store.")
+        raise NotInStore(f"file {digest:.12}: its content isn't in this store.")
     return bytes(row[0])

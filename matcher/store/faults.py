@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
-from matcher.errors import StoreUnavailable
+from matcher.errors import SamespinError, StoreUnavailable
 
 
 class StoreFull(StoreUnavailable):
@@ -43,8 +43,12 @@ class NotAStore(StoreUnavailable):
     """A file that holds something else; it is left alone."""
 
 
-class NoSuchJob(StoreUnavailable):
-    """The store has no job, shelf, offer or file of that id."""
+class AlreadyThere(StoreUnavailable):
+    """A file stands where a new store was to go; it is left alone."""
+
+
+class NotInStore(SamespinError):
+    """The store has no job, shelf, offer or file of that id; it can be read all the same."""
 
 
 _KEPT = "Your work is kept in this window"

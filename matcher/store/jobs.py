@@ -12,7 +12,7 @@ from matcher.job import Job
 from matcher.job.part import first_fault
 from matcher.job.text import STAMP_FORM, now
 from matcher.store.connection import change, glance, number
-from matcher.store.faults import NoSuchJob, StoreDamaged
+from matcher.store.faults import NotInStore, StoreDamaged
 from matcher.store.leaves import ABSENT, Leaves, Path, places, put_together, take_apart
 from matcher.store.merge import Clash, merge
 from matcher.store.rows import dumps, read_leaves, write_job, write_leaves
@@ -79,11 +79,11 @@ def _job(leaves: Leaves, job_id: str, row: _Row) -> Job:
 
 
 def load(db: Database, job_id: str) -> Held:
-    """Return a job. Raises `NoSuchJob`."""
+    """Return a job. Raises `NotInStore`."""
     with glance(db):
         row = _row(db, job_id)
         if row is None:
-            raise NoSuchJob(f"job {job_id:.40}: not in this store; it may have been deleted for good.")
+            raise NotInStore(f"job {job_id:.40}: not in this store; it may have been deleted for good.")
         try:
             leaves = read_leaves(db, row.n)
         except (ValueError, KeyError, TypeError) as fault:
@@ -182,11 +182,11 @@ def _rolled_back(db: Database, job_id: str, theirs: Leaves, base: int) -> Leaves
 
 
 def mark_removed(db: Database, job_id: str, *, removed: bool, writer: str) -> None:
-    """Take a job out of the list, or bring it back; nothing of it is deleted. Raises `NoSuchJob`."""
+    """Take a job out of the list, or bring it back; nothing of it is deleted. Raises `NotInStore`."""
     with change(db):
         row = _row(db, job_id)
         if row is None:
-            raise NoSuchJob(f"job {job_id:.40}: not in this store.")
+            raise NotInStore(f"job {job_id:.40}: not in this store.")
         db.execute("UPDATE job SET removed = ? WHERE n = ?", (now() if removed else None, row.n))
         db.execute(
             "INSERT INTO change (job, version, changed_at, writer, path, old) VALUES (?, ?, ?, ?, '[]', ?)",
@@ -228,7 +228,7 @@ def log(db: Database, job_id: str, limit: int = 1000) -> tuple[Change, ...]:
     with glance(db):
         row = _row(db, job_id)
         if row is None:
-            raise NoSuchJob(f"job {job_id:.40}: not in this store.")
+            raise NotInStore(f"job {job_id:.40}: not in this store.")
         leaves = read_leaves(db, row.n)
         rows = db.execute(
             "SELECT n, job, version, changed_at, path, old FROM change WHERE job = ? ORDER BY n DESC LIMIT ?",

@@ -15,7 +15,7 @@ from matcher.job.text import now, without_halves
 from matcher.motor import Offer
 from matcher.record import Record
 from matcher.store.connection import change, number
-from matcher.store.faults import NoSuchJob
+from matcher.store.faults import NotInStore
 from matcher.store.merge import Clash, agree
 from matcher.store.numbers import bare, may_be_number, nearest, numbers_of_offer
 from matcher.store.provenance import unpack
@@ -39,10 +39,10 @@ class OfferLine:
 
 
 def shelf_number(db: Database, shelf: str) -> int:
-    """Return the row number of a shelf. Raises `NoSuchJob`."""
+    """Return the row number of a shelf. Raises `NotInStore`."""
     n = number(db, "SELECT n FROM shelf WHERE id = ?", (shelf,))
     if not n:
-        raise NoSuchJob(f"shelf {shelf:.40}: not in this store; it may have been deleted for good.")
+        raise NotInStore(f"shelf {shelf:.40}: not in this store; it may have been deleted for good.")
     return n
 
 
@@ -113,12 +113,12 @@ def _record(n: int, title: str, facts: str, corrections: str, text: str, provena
 
 
 def listing(db: Database, n: int) -> Listing:
-    """Return one offer as a candidate for a job, with its corrections. Raises `NoSuchJob`."""
+    """Return one offer as a candidate for a job, with its corrections. Raises `NotInStore`."""
     row = db.execute(
         "SELECT title, text, source_name, facts, provenance, corrections FROM offer WHERE n = ?", (n,)
     ).fetchone()
     if row is None:
-        raise NoSuchJob(f"offer {n}: not in this store; it may have been deleted.")
+        raise NotInStore(f"offer {n}: not in this store; it may have been deleted.")
     title, text, name, facts, provenance, corrections = row
     where, conflicts = unpack(provenance, title, text)
     reading = Reading(facts=FACTS.validate_json(facts), where=where, conflicts=conflicts)
@@ -130,14 +130,14 @@ def correct(db: Database, n: int, field: str, given: Given | None, before: Given
     """Correct one fact of an offer, or undo its correction (`None`).
 
     `before` is the correction that the caller saw; where another window changed it meanwhile, that
-    stays and is returned. Raises `NoSuchJob`, `UnknownField` or `BadValue`.
+    stays and is returned. Raises `NotInStore`, `UnknownField` or `BadValue`.
     """
     if given is not None:
         given = given.model_copy(update={"value": value_for(Offer, field, given.value)})
     with change(db):
         row = db.execute("SELECT corrections, facts FROM offer WHERE n = ?", (n,)).fetchone()
         if row is None:
-            raise NoSuchJob(f"offer {n}: not in this store; it may have been deleted.")
+            raise NotInStore(f"offer {n}: not in this store; it may have been deleted.")
         corrections = json.loads(row[0])
         mine, seen = ((one.model_dump(mode="json") if one else None) for one in (given, before))
         if not agree(corrections.get(field), seen):
@@ -158,7 +158,7 @@ def remove_offers(db: Database, numbers: Iterable[int]) -> None:
 
 
 def move_offers(db: Database, numbers: Iterable[int], shelf: str) -> None:
-    """Put offers on another shelf, which may be a removed one. Raises `NoSuchJob`."""
+    """Put offers on another shelf, which may be a removed one. Raises `NotInStore`."""
     with change(db):
         into = shelf_number(db, shelf)
         db.conn.executemany("UPDATE offer SET shelf = ? WHERE n = ?", [(into, n) for n in numbers])

@@ -15,6 +15,7 @@ from matcher.store import backups
 from matcher.store import jobs as job_rows
 from matcher.store.backups import Generation
 from matcher.store.connection import change, connect, number, sync_folder
+from matcher.store.faults import NotInStore
 from matcher.store.migrations import migrate, taken
 from matcher.store.salvage import KEYS, readable, set_aside
 
@@ -179,8 +180,8 @@ def _fill_up(rescue: _Rescue, backup: Database) -> None:
     for (job_id,) in backup.execute("SELECT id FROM job").fetchall():
         try:
             job_rows.load(rescue.new, job_id)
-        except StoreUnavailable:
-            with suppress(StoreUnavailable):
+        except (NotInStore, StoreUnavailable):
+            with suppress(NotInStore, StoreUnavailable):
                 job_rows.replace(rescue.new, job_rows.load(backup, job_id).job)
     if taken(backup) != taken(rescue.new):
         return

@@ -61,7 +61,7 @@ def new_shelf(db: Database, name: str, note: str = "", removed: str | None = Non
 
 
 def edit_shelf(db: Database, shelf: str, *, name: str, note: str, removed: bool = False) -> None:
-    """Rename a shelf, or take it out of the list. Raises `NoSuchJob`."""
+    """Rename a shelf, or take it out of the list. Raises `NotInStore`."""
     with change(db):
         row = (plain_text(name), plain_text(note), now() if removed else None, now(), shelf_number(db, shelf))
         db.execute("UPDATE shelf SET name = ?, note = ?, removed = ?, changed = ? WHERE n = ?", row)

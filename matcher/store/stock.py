@@ -26,12 +26,12 @@ class Stock(Desk):
             return shelf_rows.new_shelf(db, name, note)
 
     def edit_shelf(self, shelf: str, *, name: str, note: str = "", removed: bool = False) -> None:
-        """Rename a shelf, take it out of the list, or bring it back. Raises `NoSuchJob`."""
+        """Rename a shelf, take it out of the list, or bring it back. Raises `NotInStore`."""
         with self._write() as db:
             shelf_rows.edit_shelf(db, shelf, name=name, note=note, removed=removed)
 
     def add_offers(self, shelf: str, records: Iterable[Record]) -> int:
-        """Put offers on a shelf, all of them or none, and return how many. Raises `NoSuchJob`.
+        """Put offers on a shelf, all of them or none, and return how many. Raises `NotInStore`.
 
         The store is busy as long as `records` takes to come: hand over what is already read.
         """
@@ -44,7 +44,7 @@ class Stock(Desk):
             return list(offer_rows.not_kept(records, offer_rows.kept_already(db)))
 
     def source_names(self, shelf: str) -> dict[int, str]:
-        """Return where each offer of a shelf came from, as `lot.csv#3`, by number. Raises `NoSuchJob`."""
+        """Return where each offer of a shelf came from, as `lot.csv#3`, by number. Raises `NotInStore`."""
         with self._use() as db:
             return offer_rows.source_names(db, shelf)
 
@@ -73,7 +73,7 @@ class Stock(Desk):
             more = bool(page)
 
     def offer(self, n: int) -> Listing:
-        """Return one offer as a candidate for a job, with its corrections. Raises `NoSuchJob`."""
+        """Return one offer as a candidate for a job, with its corrections. Raises `NotInStore`."""
         with self._use() as db:
             return offer_rows.listing(db, n)
 
@@ -83,7 +83,7 @@ class Stock(Desk):
         """Correct one fact of an offer (`None`: as read again); `before` is the correction seen so far.
 
         Returns a `Clash`, and changes nothing, where another window corrected it meanwhile. Raises
-        `NoSuchJob`, `UnknownField` or `BadValue`.
+        `NotInStore`, `UnknownField` or `BadValue`.
         """
         with self._write() as db:
             return offer_rows.correct(db, n, field, given, before)
@@ -94,6 +94,6 @@ class Stock(Desk):
             offer_rows.remove_offers(db, numbers)
 
     def move_offers(self, numbers: Iterable[int], shelf: str) -> None:
-        """Put offers on another shelf; on a removed one they are out of the way. Raises `NoSuchJob`."""
+        """Put offers on another shelf; on a removed one they are out of the way. Raises `NotInStore`."""
         with self._write() as db:
             offer_rows.move_offers(db, numbers, shelf)

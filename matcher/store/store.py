@@ -13,7 +13,7 @@ from matcher.store import attachments, backups, health, job_file
 from matcher.store import jobs as job_rows
 from matcher.store.backups import Generation
 from matcher.store.connection import connect, number, sync_folder
-from matcher.store.faults import NotAStore, told
+from matcher.store.faults import AlreadyThere, told
 from matcher.store.jobs import Change, Held, Saved
 from matcher.store.migrations import migrate
 from matcher.store.opening import Opened, open_file
@@ -68,7 +68,7 @@ class Store(Stock):
             return job_lines(db, query, removed=removed, limit=limit)
 
     def load(self, job_id: str) -> Held:
-        """Return a job and its version. Raises `NoSuchJob`."""
+        """Return a job and its version. Raises `NotInStore`."""
         with self._use() as db:
             return job_rows.load(db, job_id)
 
@@ -82,17 +82,17 @@ class Store(Stock):
             return job_rows.save(db, job, base, self._writer)
 
     def delete(self, job_id: str) -> None:
-        """Take a job out of the list; `restore_job` brings it back. Raises `NoSuchJob`."""
+        """Take a job out of the list; `restore_job` brings it back. Raises `NotInStore`."""
         with self._write() as db:
             job_rows.mark_removed(db, job_id, removed=True, writer=self._writer)
 
     def restore_job(self, job_id: str) -> None:
-        """Bring a deleted job back into the list. Raises `NoSuchJob`."""
+        """Bring a deleted job back into the list. Raises `NotInStore`."""
         with self._write() as db:
             job_rows.mark_removed(db, job_id, removed=False, writer=self._writer)
 
     def log(self, job_id: str, limit: int = 1000) -> tuple[Change, ...]:
-        """Return what changed in a job, newest first. Raises `NoSuchJob`."""
+        """Return what changed in a job, newest first. Raises `NotInStore`."""
         with self._use() as db:
             return job_rows.log(db, job_id, limit)
 
@@ -119,7 +119,7 @@ class Store(Stock):
             return attachments.add(db, content)
 
     def attachment(self, digest: str) -> bytes:
-        """Return the bytes of a picture or original file. Raises `NoSuchJob` where they aren't here."""
+        """Return the bytes of a picture or original file. Raises `NotInStore` where they aren't here."""
         with self._use() as db:
             return attachments.get(db, digest)
 
@@ -151,11 +151,11 @@ class Store(Stock):
     def save_elsewhere(self, path: Path | str, jobs: Iterable[Job] = ()) -> Self:
         """Copy the whole store, as far as it can be read, to a new file, with `jobs` as they are now.
 
-        Returns the new store, open. Raises `NotAStore` where `path` exists: nothing is overwritten.
+        Returns the new store, open. Raises `AlreadyThere` where `path` exists: nothing is overwritten.
         """
         at = Path(path)
         if at.exists():
-            raise NotAStore(f"{at}: there is such a file already. Choose another name.")
+            raise AlreadyThere(f"{at}: there is such a file already. Choose another name.")
         draft = at.with_name(f"{at.name}.unfinished")
         with told(at):
             try:

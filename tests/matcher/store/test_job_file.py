@@ -9,7 +9,7 @@ import pytest
 
 from matcher.errors import UnreadableInput
 from matcher.job import Attachment, Job
-from matcher.store import NoSuchJob, Store
+from matcher.store import NotInStore, Store
 from matcher.store.job_file import dump_job, is_job_file, parse_job
 
 PICTURE = b"\x89PNG picture"
@@ -52,7 +52,7 @@ def test_a_job_s_file_is_known_by_its_beginning(
 
 def test_a_missing_picture_is_told(store: Store, job: Job, path: Path) -> None:
     job = job.edited(pictures=(Attachment(name="x.png", digest="0" * 64),))
-    with pytest.raises(NoSuchJob, match="its content isn't in this store"):
+    with pytest.raises(NotInStore, match="its content isn't in this store"):
         store.export_job(job, path.with_name("job.json"))
     assert not path.with_name("job.json").exists()
 

@@ -5,7 +5,7 @@ from collections.abc import Callable
 import pytest
 
 from matcher.job import Job
-from matcher.store import NoSuchJob, Store
+from matcher.store import NotInStore, Store
 
 
 def test_a_saved_job_comes_back_as_it_was(store: Store, job: Job) -> None:
@@ -107,7 +107,7 @@ def test_a_deleted_job_can_be_brought_back(store: Store, job: Job) -> None:
 
 def test_what_is_not_there_is_said(store: Store) -> None:
     for ask in (store.load, store.delete, store.restore_job, store.log):
-        with pytest.raises(NoSuchJob, match="not in this store"):
+        with pytest.raises(NotInStore, match="not in this store"):
             ask("0" * 32)
 
 
@@ -127,7 +127,7 @@ def test_pictures_lie_under_their_digest(store: Store) -> None:
     digest = store.attach(b"\x89PNG")
     assert store.attach(b"\x89PNG") == digest
     assert store.attachment(digest) == b"\x89PNG"
-    with pytest.raises(NoSuchJob):
+    with pytest.raises(NotInStore):
         store.attachment("0" * 64)
 
 

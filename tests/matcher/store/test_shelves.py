@@ -7,7 +7,7 @@ import pytest
 from matcher.errors import BadValue
 from matcher.job import Given
 from matcher.record import Record
-from matcher.store import NoSuchJob, Store, shelves
+from matcher.store import NotInStore, Store, shelves
 
 MakeRecord = Callable[..., Record]
 
@@ -112,7 +112,7 @@ def test_bad_corrections_are_refused(store: Store, shelf: str) -> None:
     n = store.offers(shelf, limit=1)[0].n
     with pytest.raises(BadValue, match="volts: "):
         store.correct_offer(n, "volts", Given(value="lots"))
-    with pytest.raises(NoSuchJob):
+    with pytest.raises(NotInStore):
         store.correct_offer(10**9, "volts", Given(value="115"))
 
 
@@ -149,5 +149,5 @@ def test_offers_are_taken_out_and_put_back_as_they_were(store: Store, shelf: str
     store.move_offers(numbers, shelf)
     assert list(store.records(shelf)) == before
     assert store.source_names(shelf) == names
-    with pytest.raises(NoSuchJob):
+    with pytest.raises(NotInStore):
         store.move_offers(numbers, "nowhere")
