@@ -2,7 +2,7 @@
 
 import re
 
-from matcher.reading import brand
+from matcher.reading import brand, number_end
 from matcher.reading.code import is_series, mended, reach, written
 from matcher.reading.items import NO_ROLES, Items
 from matcher.reading.spaced_code import RATED, further_pieces
@@ -63,7 +63,7 @@ def label(items: Items, i: int, field: str) -> None:
             continue  # `replaces TK-825-4? no`
         take(items, first, last)
         two = _TWO_CODES.fullmatch(text) if field == "other_numbers" else None
-        for part in two.groups() if two else (text,):
+        for part in two.groups() if two else (text,) if text else ():
             _claim_plain(items, field, part, (first, last), strength)
     if field == "part_number" and not items.plate:
         brand.before(items, i, 1)
@@ -206,7 +206,10 @@ def _behind_comment(items: Items, j: int) -> int:
 
 
 def _code_at(items: Items, j: int) -> tuple[str, int, int] | None:
-    """Return the labelled code that starts at item `j`; digits alone will do behind a label."""
+    """Return the labelled code that starts at item `j`; digits alone will do behind a label.
+
+    Its text is empty where it isn't clear where the code ends.
+    """
     if j >= len(items):
         return None
     token = items.first[j]
@@ -215,6 +218,11 @@ def _code_at(items: Items, j: int) -> tuple[str, int, int] | None:
     if is_series(text) or (text.isupper() and text.isalpha() and len(text) < 4 and text not in RATED):
         last = further_pieces(items, last)
         text = written(items, token, last)
+    end = number_end.end_of(items, token, last, labelled=True)
+    if end == number_end.UNCLEAR:
+        return "", j, item_of(items, j, reach(items, last + 1)[1])
+    if end != last:
+        last, text = end, written(items, token, end)
     plain = text if text.isascii() else mended(items, token, last)
     if not any(char.isdigit() for char in text) or len(text) < 2 or not _NUMBER_LIKE.fullmatch(plain):
         return None

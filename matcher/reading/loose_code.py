@@ -4,7 +4,7 @@ import re
 from functools import lru_cache
 from itertools import pairwise
 
-from matcher.reading import brand, frame
+from matcher.reading import brand, frame, number_end, parted_code
 from matcher.reading.code import (
     is_ball_bearing,
     is_code,
@@ -56,7 +56,11 @@ def _code(items: Items, i: int, first: int, last: int) -> None:
     while start and items.first[start] > first:
         start -= 1
     end = item_of(items, i, last)
-    if _opens_by_series(items, start, first, text):
+    opened = _opens_by_series(items, start, first, text) or parted_code.opens(items, start, first, text)
+    if opened is None:
+        _spend(items, start - 1, end)
+        return
+    if opened:
         start, first, last = start - 1, first - 1, last_piece(items, last)
         end = item_of(items, i, last)
     elif brand.is_misread(text) and _leads_on(items, end + 1):
@@ -65,8 +69,18 @@ def _code(items: Items, i: int, first: int, last: int) -> None:
         return
     elif not _is_number(items, start, text):
         return
+    if number_end.end_of(items, first, last, labelled=False) == number_end.UNCLEAR:
+        _spend(items, start, item_of(items, i, reach(items, last + 1)[1]))
+        return
     take(items, start, end)
     _loose(items, written(items, first, last), start, end)
+
+
+def _spend(items: Items, start: int, end: int) -> None:
+    """Spend a number of which it isn't clear where it ends; the maker before it is known all the same."""
+    take(items, start, end)
+    if not items.muted[start] and _owner(items, start, end) == "motor":
+        brand.before(items, start)
 
 
 def _opens_by_series(items: Items, start: int, first: int, text: str) -> bool:
@@ -110,11 +124,18 @@ def _may_be_code(items: Items, i: int) -> bool:
     return (
         touched
         or tight[items.last[i]]
-        or (token > 0 and is_series(items.scan.raw[token - 1]))
+        or (token > 0 and _may_open(items, token))
         or "-" in items.numbers[i].signs
         or items.words[i - 1] in _NUMBER_WORDS
         or 6000 <= items.numbers[i].atoms[0] < 6400
     )
+
+
+def _may_open(items: Items, token: int) -> bool:
+    """Say whether capitals that can open a number stand before a token."""
+    before = items.scan.raw[token - 1]
+    long = len(items.scan.raw[token]) > 3
+    return is_series(before) or (long and len(before) < 5 and before.isupper())
 
 
 def _is_frame(items: Items, i: int, text: str) -> bool:

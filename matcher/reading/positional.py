@@ -7,7 +7,7 @@ from matcher.reading.frame import FRAME_NUMBERS
 from matcher.reading.items import Items
 from matcher.reading.quantities import BARE_SPEED, READERS
 
-_SUPPLIES = frozenset({110, 115, 120, 200, 208, 220, 230, 240, 265, 277, 380, 400, 415, 440, 460, 480})
+SUPPLIES = frozenset({110, 115, 120, 200, 208, 220, 230, 240, 265, 277, 380, 400, 415, 440, 460, 480})
 _POWERS = (0.01, 5.0)
 _BODIES = (3.0, 7.0)  # inch
 _WITNESSES = 2
@@ -50,7 +50,7 @@ def _is_power(items: Items, i: int, supply: int) -> bool:
 
 def _is_supply(items: Items, i: int) -> bool:
     number = items.numbers.get(i)
-    if number is None or not number.atoms or not _SUPPLIES.issuperset(number.atoms):
+    if number is None or not number.atoms or not SUPPLIES.issuperset(number.atoms):
         return False
     return items.said(i + 1, "unit") in (None, "v") and "after" not in items.roles[i + 1]
 

@@ -11,12 +11,16 @@ RATED = frozenset(
 )
 """Capitals that label a rating; they don't open a number."""
 _FURTHER = re.compile(r"\d{1,5}[A-Z]{0,2}(?:[-/][A-Z0-9]+)*")
+_MIXED = re.compile(r"\d{2,5}[A-Z]{1,3}\d{1,5}[A-Z]{0,2}(?:[-/][A-Z0-9]{1,6}){0,3}")  # `OX 312X34`
 _LAST_LETTER = re.compile(r"[B-DG-UX-Z]")
 _LAST_PIECE = re.compile(r"[A-Z]-?\d|\dS|[B-DG-UX-Z]")
 
 
 def further_pieces(items: Items, last: int) -> int:
-    """`PF 71`, `GZ 71 M-4`: return the last token of a labelled number that starts with letters."""
+    """`PF 71`, `GZ 71 M-4`, `OX 312X34`: return the last token of a number that starts with letters."""
+    mixed = _piece(items, last, _MIXED)
+    if mixed != last:
+        return mixed
     for form in (_FURTHER, _LAST_PIECE):
         further = _piece(items, last, form)
         if further == last:

@@ -21,6 +21,8 @@ FIELDS = {
     "control": "motor_type module control_signal plug_pins leads lead_length_in",
     "capacitor": "capacitor_uf capacitor_vac",
     "identity": "brand part_number other_numbers module_number program_number",
+    "parted": "brand part_number other_numbers module_number program_number volts amps rpm speeds turn frame "
+    "enclosure shaft_diameter_in",
     "money": "price currency shipping",
     "terms": "condition return_days return_shipping restocking_pct warranty_days quantity seller_rating_pct",
     "thing": "item",
