@@ -87,7 +87,7 @@ def _is_counted(items: Items, i: int) -> bool:
 def _is_named(items: Items, i: int) -> bool:
     """Say whether words right beside a figure call it a price: `asking 55`, `45 obo`, `6.95 ea`."""
     behind = items.word(i + 1)
-    if _labelled(items, i) or behind in _TAILS:
+    if _labelled(items, i) or behind in _TAILS or (behind == "," and items.word(i + 2) in _TAILS):
         return True
     if behind == "ea" and (i == 0 or items.word(i - 1) in ("\n", ".", ";")):
         return True
@@ -115,7 +115,9 @@ def _is_shipped(items: Items, i: int) -> bool:
     """`80 shipped`, `55 incl. shipping`."""
     if items.word(i + 1) in INCLUDES and items.has(i + 2, "ship"):
         return True
-    return _opens(items, i) and _is_sent(items, i)
+    return _opens(items, i) and (
+        _is_sent(items, i) or (items.word(i + 1) == "even" and _is_sent(items, i + 1))
+    )
 
 
 def _is_sold_for(items: Items, i: int) -> bool:

@@ -22,6 +22,7 @@ _ONE_FOR_ONE = str.maketrans(
         **dict.fromkeys("➜➔➡⇒⟶", "→"),
         **dict.fromkeys("•·∙⋅‧・●▪◦‣►▶✔✅★☆■◆¦｜\u2028\u2029\u0085", "|"),
         **{chr(0xFF10 + digit): str(digit) for digit in range(10)},
+        **dict.fromkeys("\ufe0f\u20e3", " "),  # `4️⃣`
         "，": ",",
         "：": ":",
         "；": ";",

@@ -11,6 +11,7 @@ _UNDER_CONDITION = frozenset({"after", "over", "optional", "extended", "up to", 
 _PART_OF_IT = frozenset(
     {"balance", "remainder", "rest", "remaining", "optional", "extended", "left", "until"}
 )
+_KEPT = ("not transferable", "non transferable", "nontransferable", "doesn't transfer", "does not transfer")
 _AGO = frozenset(
     {
         "ago",
@@ -63,7 +64,9 @@ def _claim(items: Items, first: int, last: int, count: int) -> None:
     if found is None or _is_of_something_else(items, first, last):
         return
     kind, j = found
-    if kind == "warranty" and (_is_partial(items, min(first, j), max(last, j)) or _of_others(items, j)):
+    if kind == "warranty" and (
+        _is_kept(items, j) or _is_partial(items, min(first, j), max(last, j)) or _of_others(items, j)
+    ):
         return
     items.claim(_TERMS[kind], count, first, j)
     if kind == "returns" and items.word(first - 1) == "free":
@@ -131,6 +134,14 @@ def _is_partial(items: Items, first: int, last: int) -> bool:
     if any(items.word(k) in _PART_OF_IT and items.segment[k] == items.segment[first] for k in around):
         return True
     return items.word(last + 1) == "for" and items.has(last + 2, "money")
+
+
+def _is_kept(items: Items, j: int) -> bool:
+    """`6 mo. guarantee from them, not transferable`: the next owner has none of it."""
+    return any(
+        items.word(k).startswith(_KEPT) and items.segment[k] == items.segment[j]
+        for k in range(j + 1, min(len(items), j + 1 + 2 * _NEAR))
+    )
 
 
 def _of_others(items: Items, j: int) -> bool:

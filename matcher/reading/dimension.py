@@ -108,7 +108,8 @@ def _goes_on(items: Items, length: Length) -> str | None:
         return _DIAMETERS[last.field]
     end = length.end + 1
     closed = end >= len(items) or items.segment[end] != items.segment[length.item]
-    bare = aspect is None and length.has_unit and closed and last.field == "shaft_diameter_in"
+    certain = length.has_unit or "-" in items.numbers[length.item].text  # `1/4" shaft, 1-1/2.`
+    bare = aspect is None and certain and closed and last.field == "shaft_diameter_in"
     return "shaft" if bare and 1.5 * float(str(last.value)) < length.inches <= _LONGEST else None
 
 
@@ -185,6 +186,8 @@ def _field(items: Items, subject: str, length: Length, *, same_clause: bool) -> 
     if subject == "body" and aspect is None and _behind_overall(items, length):
         return "body_length_in"
     if subject == "shaft" and aspect is None and not length.has_unit and not same_clause:
+        if _closes_shaft(items, length):
+            return "shaft_length_in"
         return "shaft_diameter_in" if _is_bare_diameter(items, length) else None
     if aspect == "other" or (not length.has_unit and not same_clause and aspect is None):
         return None
@@ -254,6 +257,15 @@ def _behind_overall(items: Items, length: Length) -> bool:
         for j in range(max(0, i - 10), i)
         if items.segment[j] == items.segment[i]
     )
+
+
+def _closes_shaft(items: Items, length: Length) -> bool:
+    """`1/4" shaft, 1-1/2.`: a mixed number alone in the clause behind the diameter, and the last of it."""
+    end = length.end + 1
+    closed = end >= len(items) or items.clause[end] != items.clause[length.item]
+    alone = closed and items.clause[length.item - 1] != items.clause[length.item] - 1
+    mixed = "-" in items.numbers[length.item].text and "/" in items.numbers[length.item].text
+    return alone and mixed and _claimed_diameter(items, length) is not None
 
 
 def _is_bare_diameter(items: Items, length: Length) -> bool:

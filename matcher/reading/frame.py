@@ -12,6 +12,7 @@ _CELLS = frozenset("/|")
 _PREFIXES = frozenset("ABCGHJKLNPRSU")  # `D56` is a British name of IEC frames
 _IEC_FRAME = re.compile(r"(?:56|63|71|80|90|100|112|132)[SML]?")
 _SUFFIXES = frozenset({"C", "T", "TC", "Y", "Z", "YZ", "H", "HC", "J", "JM", "U"})
+_METRIC_SUFFIXES = frozenset("SML")
 _BEHIND = frozenset({"frame", "fr", "frm", "frame iec", "frame motor"})
 _IEC = frozenset(
     {"iec", "baugröße", "bg", "carcasse", "taille", "iec frame", "iec size", "frame iec"}
@@ -29,7 +30,7 @@ def frame(items: Items, i: int, _value: str) -> None:
     if items.has(j + 1, "num") and items.raw(j) in _PREFIXES and items.is_glued(j):
         _prefixed(items, i, j)
     elif items.word(i) in _BEHIND:  # `56 frame 5/8 shaft`
-        before = i - 2 if items.raw(i - 1) in _SUFFIXES else i - 1
+        before = i - 2 if items.raw(i - 1) in _SUFFIXES | _METRIC_SUFFIXES else i - 1
         if items.has(before, "num"):
             _frame_at(items, i, before)
 

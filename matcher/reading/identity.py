@@ -133,7 +133,7 @@ def _whose(items: Items, i: int) -> str:
     if _is_modules(items, i):
         return "module_number"
     before = (items.word(i - 1), items.word(i - 2))
-    others = not _MAKERS.isdisjoint(before) or _is_of_another(items, i)
+    others = not _MAKERS.isdisjoint(before) or before[0][-2:] == "'s" or _is_of_another(items, i)
     return "other_numbers" if others and not items.plate else "part_number"
 
 

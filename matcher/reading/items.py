@@ -216,7 +216,7 @@ class Items:
         return (
             bool(self.scan.gaps[token])
             or token + 1 == len(self.scan.words)
-            or not self.scan.words[token + 1][0].isalnum()
+            or not (self.scan.words[token + 1][0].isalnum() or self.scan.words[token + 1] == "/")
             or self.scan.raw[token + 1][0].isupper()
         )
 

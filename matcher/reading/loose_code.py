@@ -24,6 +24,7 @@ _BEHIND_NAMES = frozenset({"num", "label", "motor"})
 _SEALS = frozenset({"ZZ", "Z", "RS", "DDU", "LLU"})
 _NUMBER_WORDS = frozenset({"#", "no", "number"})
 _MISREAD = re.compile(r"(?=.*\d.*\d)(?=.*[OIlSZ])[\dOIl][\dOIlSZ]{2,4}")
+_ITS_OWN = frozenset({"maker's", "manufacturer's", "mfr's"})
 
 
 def loose_codes(items: Items) -> None:
@@ -243,6 +244,9 @@ def _owner(items: Items, start: int, end: int) -> str:
     """Return what the words around a loose code are about."""
     if items.has(end + 1, "module") and not (items.has(end + 3, "num") or items.has(end + 4, "num")):
         return "module"
+    whose = items.word(start - 2)
+    if items.word(start - 1) in ("no", "number", "nr") and whose[-2:] == "'s" and whose not in _ITS_OWN:
+        return "other"  # `Wendlebury's no. 0131-WF-220`
     if items.word(start - 1) in ("for", "fits") or (
         items.word(start - 1) == "the" and items.word(start - 2) in ("for", "fits")
     ):

@@ -211,6 +211,8 @@ def _role(items: Items, sums: list[Sum], k: int) -> str | None:
         return "ship"
     if close == "price" and items.word(label) == "you pay" and names_shipping(items, said.last + 1):
         return "ship"
+    if close == "price" and "shipped" in items.roles[said.last + 1]:
+        return "shipped"  # `asking $40 shipped`
     if close:
         # `shipping $15.80 expedited` is dearer than what is usual
         return "not" if close == "ship" and items.has(said.last + 1, "notprice") else close
@@ -285,6 +287,8 @@ def _announces(items: Items, j: int, stop: int) -> bool:
 def _comes_on_top(items: Items, said: Sum, j: int) -> bool:
     """`$48 buyer pays shipping`, `$48 excl. freight`, `$48 shipping not included`: it pays for the motor."""
     for k in range(said.last + 1, j):
+        if "unsure" in items.roles[k]:
+            return True  # `$65 no idea about mailing`
         if not _DENIES.isdisjoint(items.roles[k]) or not _EXCLUDES.isdisjoint(items.word(k).split(" ")):
             return True
     return items.word(j + 1).split(" ")[0] in _EXTRA or items.has(j + 1, "payer")

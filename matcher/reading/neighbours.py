@@ -1,5 +1,6 @@
 """What a figure without unit or label is by the figures and words right beside it."""
 
+import re
 from collections.abc import Container
 
 from matcher.numeral import Numeral
@@ -16,7 +17,7 @@ _CYCLES_AND_PHASE = {
 _THREE_PHASE = frozenset({"3/60", "60/3", "60/1"})
 """No power and no date looks so; `1/60` may be a small fan's hp."""
 _AT = frozenset({"@", "at"})
-_LETTERS = frozenset("rsp")
+_LETTERS = frozenset("rsph")
 _SPEEDS = frozenset(map(str, BARE_SPEED))
 _ON = _AT | {"on"}
 _AMPERES = frozenset({"a", "A"})
@@ -27,6 +28,8 @@ _CYCLES = frozenset({"50", "60"})
 _RATED = frozenset(
     {"115", "120", "208", "220", "230", "240", "277", "380", "400", "440", "460", "480", "575"}
 )
+_WINDINGS = frozenset({"delta", "star", "wye", "d", "y", "δ"})
+_ENDS = frozenset({"", ".", ",", ";", "\n", "|"})
 _LENGTHS = frozenset({"in", "mm", "cm", "ft", "m"})
 
 
@@ -34,7 +37,7 @@ def by_neighbours(items: Items, i: int, number: Numeral) -> Given | None:
     """What stands beside a figure tells what it is.
 
     `208-230 60 1PH`: cycles before the phase; `230V/60/1`: cycles and phase behind a stroke;
-    `3.6 A @ 208, 3.4 @ 230`: amperes at their volts; `115, not 230`: volts.
+    `3.6 A @ 208, 3.4 @ 230`: amperes at their volts; `115, not 230`, `400 V star / 230 delta`: volts.
     """
     roles, before, behind = items.roles, items.words[i - 1], items.words[i + 1]
     if behind in _LETTERS and items.is_glued(i):
@@ -43,8 +46,10 @@ def by_neighbours(items: Items, i: int, number: Numeral) -> Given | None:
         return {"hertz": number.text}
     if number.text in _POWERS and "num" in roles[i + 1]:
         return READERS["hp"](number) if _is_power(items, i) else None
-    if number.text in _CYCLES and _is_of_figure(items, i):
+    if number.text in _CYCLES and (_is_of_figure(items, i) or _in_supply(items, i)):
         return {"hertz": number.text}
+    if number.text in _RATED and behind in _WINDINGS and before == "/":
+        return {"volts": number.text}
     if number.text in _RATED:
         other = items.numbers[i + 2].text if "not" in roles[i + 1] and "num" in roles[i + 2] else ""
         title = "num" in roles[i - 1] and items.numbers[i - 1].text in _POWERS and _is_power(items, i - 1)
@@ -60,6 +65,8 @@ def by_neighbours(items: Items, i: int, number: Numeral) -> Given | None:
 
 def _lettered(items: Items, i: int, number: Numeral, letter: str) -> Given | None:
     """`60C 1P 1075R 4S`: phase, speed and taps by their letters, one right behind the other."""
+    if letter == "h":
+        return {"hertz": number.text} if number.text in _CYCLES else None
     if letter == "r":
         return {"rpm": (int(number.text),)} if number.text in _SPEEDS else None
     if letter == "s":
@@ -70,6 +77,29 @@ def _lettered(items: Items, i: int, number: Numeral, letter: str) -> Given | Non
 def _is_cell(items: Items, k: int, letters: str, figures: Container[str]) -> bool:
     touches = k in items.numbers and items.is_glued(k)
     return touches and items.words[k + 1] in letters and items.numbers[k].text in figures
+
+
+def _in_supply(items: Items, i: int) -> bool:
+    """`208-230 V, 60, single phase`, `115 V, 60, 7.4 A`, `all single phase 60`: cycles within the supply."""
+    if "fact" in items.roles[i - 1] and _tells_phase(items, i - 1) and _is_cell_end(items, i + 1):
+        return True
+    if items.words[i - 1] != "," or items.words[i + 1] != ",":
+        return False
+    volts = items.roles[i - 2].get("unit") == "v" and "num" in items.roles[i - 3]
+    volts = volts or (i - 2 in items.numbers and set(re.split("[-/]", items.numbers[i - 2].text)) <= _RATED)
+    phase = _tells_phase(items, i + 2) or (
+        "num" in items.roles[i + 2] and items.roles[i + 3].get("unit") == "ph"
+    )
+    amperes = "num" in items.roles[i + 2] and items.roles[i + 3].get("unit") in _AMPERES
+    return volts and (phase or amperes)
+
+
+def _tells_phase(items: Items, k: int) -> bool:
+    return items.roles[k].get("fact", "")[:6] == "phase="
+
+
+def _is_cell_end(items: Items, k: int) -> bool:
+    return items.words[k] in _ENDS
 
 
 def _is_current(items: Items, k: int) -> bool:

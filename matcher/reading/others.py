@@ -4,7 +4,22 @@ from matcher.reading.items import Items
 
 _NEAR = 7
 _PARTS = frozenset({"mounting", "plug", "leads", "flats"})
-_GONE = frozenset({"replaced", "sold", "gone", "scrapped", "failed", "dead", "bad", "installed", "taken"})
+_GONE = frozenset(
+    {
+        "used",
+        "using",
+        "needed",
+        "replaced",
+        "sold",
+        "gone",
+        "scrapped",
+        "failed",
+        "dead",
+        "bad",
+        "installed",
+        "taken",
+    }
+)
 _BE = frozenset({"were", "was", "are", "got", "have", "been", "went", "is", "had", "all"})
 
 
@@ -22,7 +37,7 @@ def are_others(items: Items, i: int) -> bool:
         roles = items.roles[k]
         if "motor" in roles or "pieces" in roles:
             return False
-        if items.word(k) in _GONE and items.clause[k] == items.clause[i]:
+        if items.word(k).split(" ")[-1] in _GONE and items.clause[k] == items.clause[i]:
             return True
         part = (
             part

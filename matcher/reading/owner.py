@@ -16,6 +16,7 @@ from matcher.reading.items import Items
 from matcher.reading.neighbours import by_neighbours
 from matcher.reading.quantities import NOTHING, READERS, Given, by_look
 from matcher.reading.speed_range import speed, taps
+from matcher.reading.things import things
 from matcher.reading.torn import damaged, in_code, is_parted, lost_stroke
 
 LENGTHS = frozenset({"in", "mm", "cm", "ft", "m"})
@@ -28,6 +29,7 @@ _BREAKS = frozenset({"/", "."})
 _BRACKET = 12  # items
 _BEFORE_UNITS = frozenset({"full", "@", "rated"})
 _OF_STARTS = ("start", "locked", "inrush", "peak", "no load", "control", "heater", "brake")
+_OF_PARTS = frozenset({"a", "A", "v", "hp"})  # what switches and relays have as well
 _LEADS_ON = frozenset({":", "="})
 
 
@@ -200,6 +202,8 @@ def _claim_by_look(items: Items, i: int, number: Numeral) -> None:
         behind = items.raws[i + 1]
         if "rpm" in given and len(number.atoms) == 1 and behind[:1].isupper() and not items.roles[i + 1]:
             return  # `1400 Industrial Way`
+    if items.words[i - 1] == "/" and "volts" in given:
+        given = with_alternatives(items, i, given)
     for field, value in given.items():
         items.used[i] = True
         items.claim(field, value, i, i, 0)
@@ -235,6 +239,8 @@ def _other_unit(items: Items, i: int, behind: int, label: str, unit: str | None,
 def _claim(items: Items, quantity: str, given: Given, i: int, j: int) -> None:
     """Let number `i`, said to be a quantity by item `j`, claim what it gives."""
     items.used[i] = True
+    if quantity in _OF_PARTS and _in_parts_bracket(items, i):
+        return
     special = _SPECIAL.get(quantity)
     claims = special(items, i, j, given) if special else given
     strength = _STRENGTHS.get(quantity, 1)
@@ -242,6 +248,16 @@ def _claim(items: Items, quantity: str, given: Given, i: int, j: int) -> None:
         listed = field == "speeds" and "rpm" in claims and "/" in items.numbers[i].signs
         listed = listed and items.said(i + 1, "after") != "spd" != items.said(i + 1, "unit")
         items.claim(field, value, i, j, 0 if listed else strength)
+
+
+def _in_parts_bracket(items: Items, i: int) -> bool:
+    """`switch (4 pos. 10 A)`: in the bracket behind another part's name."""
+    for j in range(i - 1, max(-1, i - _BRACKET), -1):
+        if items.word(j) == ")" or items.segment[j] != items.segment[i]:
+            return False
+        if items.word(j) == "(":
+            return items.word(j - 1).split(" ")[-1] in things("electric")
+    return False
 
 
 def _volts(items: Items, i: int, j: int, given: Given) -> Given:

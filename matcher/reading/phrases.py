@@ -239,7 +239,7 @@ def _counted_flats(items: Items, i: int) -> int | None:
 def _of_shaft(items: Items, i: int) -> bool:
     if items.has(i - 1, "num") and items.has(i - 2, "by"):
         return True  # `1/2 X 4 FLAT`
-    near = range(max(0, i - 12), min(len(items), i + 4))
+    near = range(max(0, i - 16), min(len(items), i + 4))
     before = items.segment[i] - alone(items, i)  # `Shaft 1/2 x 5; flat`
     return any(
         items.said(j, "subject") in ("shaft", "shaft_length")

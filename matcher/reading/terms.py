@@ -94,7 +94,7 @@ _STOCK_LABELS = frozenset({"available", "stock", "in stock", "on hand"})
 def stock(items: Items, i: int, value: str) -> None:
     """`6 in stock`, `(3) available`, `11 ea. on hand`; `1`: a count alone in its clause, `2!`: a sure one."""
     if value != "-":
-        if value[-1] == "!" or alone(items, i):
+        if value[-1] == "!" or (alone(items, i) and items.word(i - 1) != ":"):
             items.claim("quantity", int(value.rstrip("!")), i)
         return
     j = items.skip(i + 1, 1)
@@ -255,11 +255,16 @@ def pieces(items: Items, i: int, _value: str) -> None:
             return
         if j in items.numbers:
             if not (items.has(j + 1, "unit") or items.has(j + 1, "after")):
-                if _opens_count(items, j) and items.word(i + 1) != "sold":
+                if _opens_count(items, j) and items.word(i + 1) != "sold" and not _differ(items, i):
                     _quantity(items, j, i, strength=0)
                 return
         elif not _describes(items, j):
             return
+
+
+def _differ(items: Items, i: int) -> bool:
+    """`2x fan motors, different!!`: which of them the rest speaks of, nothing says."""
+    return any(items.word(j) in ("different", "differ") for j in range(i + 1, i + 4))
 
 
 def _describes(items: Items, j: int) -> bool:

@@ -22,7 +22,7 @@ def is_parted(items: Items, i: int) -> bool:
 def damaged(items: Items, i: int) -> bool:
     """Say whether a figure beside a stroke is torn off (`1/.`, `?/3`) or its fraction misread (`HP 3/A`)."""
     if items.words[i - 1] == "/" and i > 1 and items.words[i - 2] in _TORN and items.is_glued(i - 1):
-        return True
+        return "unit" not in items.roles[i - 3]  # `1075rpm./2spd.`
     if items.words[i + 1] == ".":  # `A 4.?`
         return items.is_glued(i) and items.is_glued(i + 1) and items.words[i + 2] in _LOST
     torn = items.words[i + 1] == "/" and items.is_glued(i) and i + 2 < len(items) and items.is_glued(i + 1)

@@ -47,6 +47,12 @@ class Subjects:
             return labelled, True
         if _is_stud(items, one.label) and one.has_unit and not self._names(behind, last):
             return "other", True  # `studs 2.25" shaft 1/2" x 6`: how far they stick out
+        if (
+            items.word(last + 1) == "("
+            and subject_at(items, last + 2) == "bolt"
+            and items.word(last + 3) == ")"
+        ):
+            return "bolt", True  # `holes 75 mm (PCD)`
         if items.word(last + 1) in _ENDINGS and self._ends_clause(last + 1):
             return _ENDINGS[items.word(last + 1)], True  # `5-3/4 without`
         before = self._before(first)
@@ -102,9 +108,14 @@ class Subjects:
     def _before(self, first: int) -> int | None:
         """Return the nearest subject before a figure in its clause."""
         for place in self._places_before(first, self.items.clause):
-            if subject_at(self.items, place):
+            if subject_at(self.items, place) and not self._names_motor(place):
                 return place
         return None
+
+    def _names_motor(self, place: int) -> bool:
+        """`blower motor 5/8 shaft`: a word of the motor's name has no lengths of its own."""
+        items = self.items
+        return items.said(place, "subject") == "other" and "motor" in items.roles[place + 1]
 
     def _places_before(self, first: int, parts: list[int]) -> Iterator[int]:
         """Yield the places before a figure in its own clause or segment, the nearest first."""
@@ -119,7 +130,7 @@ class Subjects:
         items = self.items
         for place in self._places_before(first, items.segment):
             said = subject_at(items, place)
-            if said and items.words[place] not in _KEYS:
+            if said and items.words[place] not in _KEYS and not self._names_motor(place):
                 return said
             if items.clause[place] == items.clause[first] and _is_mounting(items, place):
                 # `studs on a 3-3/8 ...` is no longer about the shaft before
