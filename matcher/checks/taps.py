@@ -9,6 +9,8 @@ HARD = False
 READS = Reads(old=("speeds", "rpm_range", "motor_type"), new=("speeds", "motor_type"), site=("taps_in_use",))
 A_TAP = 0.4
 """Loss of each speed in use that can't be wired."""
+_UNCOUNTED = "should all be in use. Count the speed wires that are connected."
+_AT_HOME = ("site.taps_in_use",)
 
 
 def judge(pair: Pair) -> Finding | None:
@@ -19,7 +21,7 @@ def judge(pair: Pair) -> Finding | None:
     if needed is None and not _multi_speed(pair):
         return None
     values = (_said(needed), _said(pair.new.speeds))
-    return answer.finding("taps", _answer(needed, pair.new.speeds), values=values)
+    return answer.finding("taps", _answer(pair, needed), values=values)
 
 
 def _said(speeds: int | None) -> str:
@@ -34,13 +36,18 @@ def _multi_speed(pair: Pair) -> bool:
     return contradicted or pair.old.rpm_range is not None or pair.old.motor_type == "ecm_torque"
 
 
-def _answer(needed: int | None, speeds: int | None) -> Answer:
+def _answer(pair: Pair, needed: int | None) -> Answer:
+    speeds = pair.new.speeds
     if speeds is None:
         return answer.unknown("How many speeds it has isn't said.", "speeds")
     if needed is None:
         return answer.unknown(f"It has {_said(speeds)}; how many are in use isn't known.", "site.taps_in_use")
-    words = f"It has {_said(speeds)}, {needed} in use"
+    counted = pair.site.taps_in_use is not None
+    words = f"It has {_said(speeds)}, {f'{needed} in use' if counted else f'the old one {needed}'}"
     if speeds >= needed:
         return Answer(Outcome.SAME if speeds == needed else Outcome.OK, f"{words}.")
-    loss = min(1.0, A_TAP * (needed - speeds))
-    return answer.loses(loss, f"{words}: {needed - speeds} can't be wired.")
+    short = needed - speeds
+    loss = min(1.0, A_TAP * short)
+    if counted:
+        return answer.loses(loss, f"{words}: {short} can't be wired.")
+    return Answer(Outcome.LOSS, f"{words}: {short} can't be wired, {_UNCOUNTED}", loss, questions=_AT_HOME)

@@ -14,6 +14,8 @@ from matcher.record import Record
 from matcher.verdict import Judgement, judge
 
 _NUMBERS = ("brand", "part_number")
+_OPEN = frozenset({Outcome.UNKNOWN, Outcome.LOSS})
+"""What a fact found at home may still change: an open answer, or a loss that was counted without it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,8 +33,8 @@ class Missing:
 
 def missing(wanted: Wanted, judgements: Iterable[Judgement]) -> tuple[Missing, ...]:
     """Return what is missing, the most telling first: what decides, then what most candidates wait for."""
-    findings = [(finding, 1) for one in judgements for finding in _unknown(one)]
-    findings += [(finding, 0) for finding in _unknown(_itself(wanted))]
+    findings = [(finding, 1) for one in judgements for finding in one.findings if finding.outcome in _OPEN]
+    findings += [(finding, 0) for finding in _itself(wanted).findings if finding.outcome is Outcome.UNKNOWN]
     waiting: Counter[str] = Counter()
     checks: dict[str, tuple[str, bool]] = {}
     for finding, weight in findings:
@@ -42,10 +44,6 @@ def missing(wanted: Wanted, judgements: Iterable[Judgement]) -> tuple[Missing, .
             checks[field] = (known[0], known[1] or finding.asks)
     found = [Missing(field, check, waiting[field], asks) for field, (check, asks) in checks.items()]
     return tuple(sorted(found, key=lambda one: (not one.decides, -one.waiting)))
-
-
-def _unknown(judgement: Judgement) -> list[Finding]:
-    return [finding for finding in judgement.findings if finding.outcome is Outcome.UNKNOWN]
 
 
 def _itself(wanted: Wanted) -> Judgement:

@@ -48,12 +48,25 @@ class Swap:
         """Tell whether it stands on feet and drives what it drives by a pulley or coupling."""
         return self.held_by("rigid_base", "face") and not self.held_by("band")
 
-    def taps_used(self) -> int:
-        """Return how many speed wires are in use."""
-        return self.site.taps_in_use or self.old.speeds or 1
+    def has_taps(self) -> bool:
+        """Tell whether the old motor has, or may have, several speed wires to note down."""
+        several = (self.old.speeds or 1) > 1 or "speeds" in self.pair.contradicted_old
+        return several or self.site.taps_in_use is not None
+
+    def may_leave_taps(self) -> bool:
+        """Tell whether a speed wire of the new motor may stay unused.
+
+        How many the old motor has doesn't say how many are in use: an unused one carries voltage, so only
+        what is known spares the step.
+        """
+        speeds, used = self.new.speeds, self.site.taps_in_use
+        if is_electronic(self.new) or _polyphase(self) or speeds == 1:
+            return False
+        return speeds is None or used is None or speeds > used
 
 
-def _takes_capacitor(motor: Motor) -> bool:
+def takes_capacitor(motor: Motor) -> bool:
+    """Tell whether a motor has a run capacitor, as its plate or its kind says."""
     return motor.capacitor_uf is not None or motor.motor_type == "psc"
 
 
@@ -64,11 +77,11 @@ def _polyphase(swap: Swap) -> bool:
 CONDITIONS: Mapping[str, Callable[[Swap], bool]] = {
     "always": lambda _: True,
     "ecm": Swap.ecm,
-    "capacitor": lambda swap: _takes_capacitor(swap.new),
-    "any_capacitor": lambda swap: _takes_capacitor(swap.new) or _takes_capacitor(swap.old),
+    "capacitor": lambda swap: takes_capacitor(swap.new),
+    "any_capacitor": lambda swap: takes_capacitor(swap.new) or takes_capacitor(swap.old),
     "no_capacitor": lambda swap: (
         swap.old.capacitor_uf is not None
-        and not _takes_capacitor(swap.new)
+        and not takes_capacitor(swap.new)
         and swap.new.motor_type is not None
     ),
     "explosion_proof": lambda swap: bool(swap.old.explosion_proof),
@@ -96,7 +109,7 @@ CONDITIONS: Mapping[str, Callable[[Swap], bool]] = {
     "double_shaft": lambda swap: swap.old.shaft_ends == 2,
     "plugs": lambda swap: bool(swap.old.plug_pins or swap.new.plug_pins) or swap.ecm(),
     "leads_old": lambda swap: not swap.old.plug_pins and not is_electronic(swap.old) and not _polyphase(swap),
-    "taps": lambda swap: swap.taps_used() > 1 and not _polyphase(swap),
+    "taps": lambda swap: swap.has_taps() and not _polyphase(swap),
     "module_moves": lambda swap: moves_over(swap.pair),
     "without_module": lambda swap: swap.new.module == "without",
     "old_link": lambda swap: "/" in (swap.old.volts or ""),
@@ -106,7 +119,7 @@ CONDITIONS: Mapping[str, Callable[[Swap], bool]] = {
     "spare_end": lambda swap: swap.new.shaft_ends == 2 and swap.old.shaft_ends != 2,
     "polyphase": _polyphase,
     "drain": lambda swap: bool(swap.site.outdoors) and swap.new.enclosure in ("TEAO", "TENV", "TEFC"),
-    "unused_taps": lambda swap: (swap.new.speeds or 1) > swap.taps_used() and not swap.ecm(),
+    "unused_taps": Swap.may_leave_taps,
     "airflow_calibration": Swap.ecm,
 }
 """Every name that the table may use."""

@@ -2,7 +2,7 @@
 
 from matcher.judging.saying import TURNS, VIEWS, inches
 from matcher.motor import Motor, Offer
-from matcher.sheet.conditions import Swap
+from matcher.sheet.conditions import Swap, takes_capacitor
 from matcher.trade.plate_at import plate_amps_at
 
 
@@ -13,7 +13,8 @@ def words_for(swap: Swap) -> dict[str, str]:
         "wheel": _wheel(swap),
         "leads": "plugs" if old.plug_pins or swap.ecm() else "leads",
         "plugs": _plugs(old),
-        "taps": str(swap.site.taps_in_use or old.speeds or "all"),
+        "taps": _taps(swap),
+        "joined": _joined(swap),
         "old_turn": f"The plate says {_turn(old)}." if _turn(old) else "The plate doesn't say.",
         "new_turn": _turn(old) if old.seen_from and _turn(old) else "as written down above",
         "supply": _supply(swap),
@@ -41,6 +42,20 @@ def _plugs(old: Motor) -> str:
     if not old.plug_pins:
         return ""
     return f" ({' and '.join(str(pins) for pins in old.plug_pins)} pins)"
+
+
+def _taps(swap: Swap) -> str:
+    used = swap.site.taps_in_use
+    if used is not None:
+        return f"{used} in use"
+    return f"how many{f' of {swap.old.speeds}' if swap.old.speeds else ''} isn't known: count them"
+
+
+def _joined(swap: Swap) -> str:
+    """Say which wires meet, by what they do: colours differ from maker to maker."""
+    speed = "supply to the one speed" if swap.new.speeds == 1 else "each speed in use to its own speed"
+    capacitor = [", capacitor wires to the capacitor"] if takes_capacitor(swap.new) else []
+    return "".join(["common to common, ", speed, *capacitor])
 
 
 def _turn(old: Motor) -> str:

@@ -44,3 +44,15 @@ def test_a_multi_speed_motor_of_unsaid_number(told: Told) -> None:
     assert told("taps", {"rpm": (1075, 950, 825)}, {"speeds": 3}) == "none"
     assert told("taps", {"speeds": 3}, {"rpm": (1075, 950, 825)}) == "unknown"
     assert told("taps", {}, {"speeds": 3}, twice_old=("speeds",)) == "unknown"
+
+
+def test_a_loss_by_the_plate_s_speeds_alone_says_so_and_asks_at_home(look) -> None:  # type: ignore[no-untyped-def]
+    guessed = look("taps", {"speeds": 4}, {"speeds": 3})
+    assert guessed.why == (
+        "It has 3 speeds, the old one 4: 1 can't be wired, should all be in use. Count the speed wires that"
+        " are connected."
+    )
+    assert guessed.questions == ("site.taps_in_use",)
+    counted = look("taps", {"speeds": 4}, {"speeds": 3}, {"taps_in_use": 4})
+    assert counted.why == "It has 3 speeds, 4 in use: 1 can't be wired."
+    assert counted.questions == ()

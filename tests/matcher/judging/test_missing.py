@@ -39,3 +39,11 @@ def test_what_a_candidate_waits_for_is_counted():
     candidate = judge(old, Record("a", Offer.model_validate(facts)))
     first = missing(old, [candidate])[0]
     assert (first.field, first.check, first.waiting, first.decides) == ("turn", "rotation", 1, True)
+
+
+def test_a_loss_counted_without_a_fact_of_the_place_names_it():
+    old = Wanted(motor=Motor.model_validate(KNOWN.said() | {"speeds": 4}))
+    short = judge(old, Record("a", Offer.model_validate(KNOWN.said() | {"speeds": 3})))
+    assert [(one.field, one.waiting) for one in missing(old, [short]) if one.check == "taps"] == [
+        ("taps_in_use", 1)
+    ]

@@ -107,7 +107,7 @@ ABSENT = {
     "ecm without module": "capacitor_charge capacitor colours taps_in_use unused_taps splice tubing shims phases",
     "polyphase base": "capacitor rotation clocking wheel_on torque inlet_gap taps_in_use colours wheel_off no_oil",
     "dual voltage": "capacitor_charge module_charge band_position drain phases taps_in_use two_wheels",
-    "double shaft": "spare_end band_position rotation long_shaft link unused_taps taps_in_use",
+    "double shaft": "spare_end band_position rotation long_shaft link unused_taps",
 }
 PRESENT = {
     "psc band": (
@@ -122,7 +122,7 @@ PRESENT = {
     ),
     "polyphase base": "phases shims pulley pulley_off pulley_on link phase_leads phase_joints phase_turn feet free unbalance old_link straight_edge",
     "dual voltage": "link old_link rotation restarts rings strap turn isolators",
-    "double shaft": "two_wheels each_wheel lugs isolators capacitor",
+    "double shaft": "two_wheels each_wheel lugs isolators capacitor taps_in_use",
 }
 
 
@@ -322,6 +322,43 @@ FITTING = BLOWER | {
     "hertz": "60",
     "enclosure": "OAO",
 }
+
+
+@pytest.mark.parametrize(
+    ("speeds", "new", "used", "expected"),
+    [
+        (4, {"speeds": 4}, None, True),  # how many the plate names isn't how many are in use
+        (3, {"speeds": 3}, 2, True),
+        (3, {}, 2, True),
+        (None, {}, None, True),
+        (3, {"speeds": 3}, 3, False),
+        (3, {"speeds": 1}, None, False),
+        (4, {"motor_type": "ecm_torque"}, None, False),
+    ],
+)
+def test_unused_speed_wires_are_insulated_unless_none_can_be(speeds, new, used, expected) -> None:  # type: ignore[no-untyped-def]
+    old = {name: value for name, value in BLOWER.items() if name != "speeds"}
+    plate = old | ({"speeds": speeds} if speeds else {})
+    site = {"taps_in_use": used} if used else {}
+    text = swap_sheet(swap(plate, old | new, site)).as_text()
+    assert ("Insulate every unused speed wire" in text) is expected
+    assert ("Insulating end caps" in text) is expected
+
+
+def test_the_sheet_says_when_nobody_counted_the_speeds_in_use() -> None:
+    text = swap_sheet(swap(BLOWER | {"speeds": 4}, BLOWER)).as_text()
+    assert "which speed wires are in use (how many of 4 isn't known: count them)" in text
+    assert "4 in use" not in text
+
+
+def test_leads_are_joined_by_what_they_do_and_not_by_colour() -> None:
+    other = swap(BLOWER | {"brand": "Durhollen"}, BLOWER | {"brand": "Pellwick"})
+    text = swap_sheet(other).as_text()
+    assert "after the new motor's own diagram and never by colour: common to common, each speed" in text
+    assert "capacitor wires to the capacitor" in text
+    assert "colour by colour" not in text
+    single = swap_sheet(swap(BLOWER, {"motor_type": "split_phase", "speeds": 1})).as_text()
+    assert "common to common, supply to the one speed; crimp" in single
 
 
 def test_a_turn_without_its_view_is_not_set_by_the_plate() -> None:
