@@ -66,9 +66,10 @@ class Clerk:
         found: Listing = self._ask(tick, "listing", row)[1]
         return found
 
-    def reason(self, tick: Tick, at: int) -> str:
-        """Return the one sentence that matters most about an offer."""
-        return str(self._ask(tick, "reason", at)[1])
+    def reasons(self, tick: Tick, places: list[int]) -> dict[int, str]:
+        """Return, by place, the one sentence that matters most about each of these offers."""
+        found: dict[int, str] = self._ask(tick, "reasons", places)[1]
+        return found
 
     def keep(self, tick: Tick, name: str) -> tuple[int, int]:
         """Save the lot as a shelf of stock; return how many were kept, and how many it held."""

@@ -122,9 +122,9 @@ class ClerkRoom:
         self._tick(0.9)
         self._send_rows(rows)
 
-    def do_reason(self, at: int) -> str:
-        """Return the one sentence that matters most about an offer."""
-        return self._lot.reason(at)
+    def do_reasons(self, places: list[int]) -> dict[int, str]:
+        """Return, by place, the one sentence that matters most about each of these offers."""
+        return self._lot.reasons(self._tick, places)
 
     def do_listing(self, row: tuple[int, str]) -> Listing:
         """Return one offer as a candidate."""

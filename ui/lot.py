@@ -25,7 +25,7 @@ KEPT = "stock-"
 STEP = 32
 """Offers between two reports of progress."""
 REASONS = 200
-"""So many of the best rows come with their reason; the others get it when they are chosen."""
+"""So many of the best rows come with their reason; the others get it when they are seen or saved."""
 
 
 class LotRow(NamedTuple):
@@ -134,6 +134,15 @@ class Lot:
             chance=_known(ranking.chance[at]),
             reason=self.reason(at) if with_reason else "",
         )
+
+    def reasons(self, tick: Tick, places: Sequence[int]) -> dict[int, str]:
+        """Return the reasons of several offers, by place."""
+        found: dict[int, str] = {}
+        for done, at in enumerate(places):
+            if not done % STEP:
+                tick(done / len(places))
+            found[at] = self.reason(at)
+        return found
 
     def reason(self, at: int) -> str:
         """Return the one sentence that matters most about an offer; empty before ranking."""

@@ -1,4 +1,4 @@
-"""What is done with the chosen offers of a lot: why they are judged so, and taking them into the job."""
+"""What is done with the chosen offers of a lot: taking them into the job."""
 
 from PySide6.QtCore import QObject, Signal
 from PySide6.QtWidgets import QTableView, QWidget
@@ -11,10 +11,8 @@ from ui.models.lot_table import LotTable
 
 
 class LotChoice(QObject):
-    """Asks the clerk about the chosen rows; a page shows what it says."""
+    """Asks the clerk for the chosen offers."""
 
-    why = Signal(str)
-    """One line about the chosen offer."""
     said = Signal(str)
     """What was done, in one line."""
     trouble = Signal(str)
@@ -27,18 +25,6 @@ class LotChoice(QObject):
         """Return the offer that the keyboard is on."""
         row = self._table.currentIndex().row()
         return self._model.rows[row] if 0 <= row < len(self._model.rows) else None
-
-    def explain(self, *, is_free: bool) -> None:
-        """Say why the chosen offer is judged so; a free clerk is asked where that is not known."""
-        chosen = self.current()
-        self.why.emit(f"{chosen.name}: {chosen.reason}" if chosen and chosen.reason else "")
-        if chosen is not None and not chosen.reason and is_free:
-            task = self._desk.work.run_ticking(self._desk.clerk.reason, chosen.at)
-            task.done.connect(lambda words: self._tell_reason(chosen, words))
-
-    def _tell_reason(self, row: LotRow, words: str) -> None:
-        if words and self.current() is row:
-            self.why.emit(f"{row.name}: {words}")
 
     def add_to_job(self) -> None:
         """Take the chosen offer into the job as a candidate."""

@@ -8,7 +8,7 @@ from PySide6.QtGui import QGuiApplication
 from PySide6.QtTest import QTest
 
 from ui.bench import OLD_MOTOR, STOCK
-from ui.models.lot_table import CHANCE, LANDED, MARK, NAME
+from ui.models.lot_table import CHANCE, LANDED, MARK, NAME, REASON
 
 PLATE = "1/2 HP 115V 60HZ 1PH 1075 RPM CCWLE PSC belly band shaft 1/2 x 5 5.6 in dia"
 HEAD = "title,Mfr,model,hp,volts,phase,hz,rpm,rotation,shaft diameter,mounting,price\n"
@@ -159,6 +159,26 @@ def test_selected_rows_and_the_rows_shown_go_into_a_spreadsheet(ranked, qtbot, t
     page.exits.save_shown(tmp_path / "nowhere" / "out.csv")
     qtbot.waitUntil(page.trouble.isVisible)
     assert "not saved" in page.trouble.text()
+
+
+def test_every_row_says_why_on_the_screen_and_in_a_saved_file(ranked, qtbot, tmp_path):
+    page, many = ranked.pages[STOCK], tmp_path / "many.csv"
+    many.write_text(LOT + LOT.removeprefix(HEAD) * 16, encoding="utf-8")
+    page.open_files([many])
+    qtbot.waitUntil(lambda: page.model.total == 255 and not ranked.work.is_busy, timeout=20_000)
+    page.sort_by(LANDED)
+    qtbot.waitUntil(lambda: page._task is None)
+    page.sort_by(LANDED)
+    qtbot.waitUntil(lambda: page._task is None)
+    page.table.scrollToBottom()
+    assert len([words for words in shown(page, REASON) if words]) < 255
+    page.table.selectRow(254)
+    qtbot.waitUntil(lambda: all(shown(page, REASON)[-10:]), timeout=20_000)
+    qtbot.waitUntil(lambda: shown(page, REASON)[254] in page.reason.text(), timeout=20_000)
+    page.exits.save_shown(tmp_path / "out.csv")
+    qtbot.waitUntil(lambda: "saved" in page.done.text(), timeout=20_000)
+    with (tmp_path / "out.csv").open(encoding="utf-8-sig", newline="") as file:
+        assert all(row["Why"] for row in csv.DictReader(file))
 
 
 def test_a_price_is_no_landed_cost_before_it_is_reckoned(lot):

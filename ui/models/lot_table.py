@@ -1,6 +1,6 @@
 """The rows of a lot, filtered and sorted; holds light rows alone, so that it never stalls."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from typing import Any
 
 from PySide6.QtCore import Qt
@@ -27,6 +27,10 @@ class LotTable(RowTable):
         self._all: list[LotRow] = []
         self._filter: tuple[str, ...] = ()
         self._is_stale = False
+        self.ranking: object = object()
+        """Another one with each ranking."""
+        self._reasons: dict[int, str] = {}
+        """Reasons that came after their rows, by place."""
 
     def call_stale(self, is_stale: bool) -> None:
         """Hide verdicts, scores and reasons while they answer another question than the open job's."""
@@ -39,6 +43,18 @@ class LotTable(RowTable):
         """Show other rows, in the order given."""
         self._all = rows
         self._show()
+
+    def show_ranked(self, rows: list[LotRow]) -> None:
+        """Show rows that were ranked anew; what was known of the ranking before is forgotten."""
+        self.ranking, self._reasons = object(), {}
+        self.show_rows(rows)
+
+    def learn(self, reasons: dict[int, str]) -> None:
+        """Take in reasons that came after their rows."""
+        self._reasons |= reasons
+        if self.rows:
+            last = self.index(len(self.rows) - 1, REASON)
+            self.dataChanged.emit(self.index(0, REASON), last, [Qt.ItemDataRole.DisplayRole])
 
     def drop(self, places: set[int]) -> None:
         """Take rows out, by their places in the lot."""
@@ -67,7 +83,7 @@ class LotTable(RowTable):
 
     def _as_shown(self, row: LotRow) -> LotRow:
         if not self._is_stale:
-            return row
+            return row if row.reason else row._replace(reason=self._reasons.get(row.at, ""))
         return row._replace(
             verdict="waiting", low=None, score=None, high=None, landed=None, chance=None, reason=""
         )
@@ -75,7 +91,17 @@ class LotTable(RowTable):
     def shown_rows(self, top: int = 0, bottom: int | None = None) -> list[LotRow]:
         """Return the rows from `top` to `bottom` as they are shown, without stale verdicts."""
         rows = self.rows[top:] if bottom is None else self.rows[top : bottom + 1]
-        return [self._as_shown(row) for row in rows] if self._is_stale else rows
+        return [self._as_shown(row) for row in rows]
+
+    def without_reason(self, rows: Iterable[LotRow]) -> list[int]:
+        """Return the places of ranked rows whose reason isn't known yet."""
+        if self._is_stale:
+            return []
+        return [
+            row.at
+            for row in rows
+            if not row.reason and row.verdict != "waiting" and row.at not in self._reasons
+        ]
 
     def _show(self) -> None:
         self.beginResetModel()

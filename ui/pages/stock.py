@@ -1,9 +1,9 @@
 """Stock and lots: the shop's saved offers, or opened tables, ranked against the old motor."""
 
 from collections.abc import Sequence
+from functools import partial
 from pathlib import Path
 
-from PySide6.QtCore import Qt
 from PySide6.QtGui import QKeySequence, QShortcut, QShowEvent
 from PySide6.QtWidgets import (
     QFileDialog,
@@ -20,8 +20,10 @@ from ui.line import Heading, Line, Soft, Trouble
 from ui.lot import LotRow
 from ui.lot_choice import LotChoice
 from ui.lot_exits import LotExits
+from ui.lot_reasons import LotReasons
+from ui.lot_sort import LotSort
 from ui.lot_view import LotView
-from ui.models.lot_table import LotTable, sorted_rows, turned_rows
+from ui.models.lot_table import LotTable
 from ui.stock_bar import ALL, StockBar
 from ui.theme import GRID
 from ui.words import counted, first_of
@@ -48,8 +50,10 @@ class StockPage(Page):
         self._task: Task | None = None
         self._ranked_for: object = None
         """What the verdicts answer (`_question`); `None` while there are none."""
-        self._sorted = -1
-        self.exits = LotExits(desk.work, self.model, self.table, self)
+        self.sort = LotSort(desk.work, self.model, self.table, self)
+        self.reasons = LotReasons(desk, self.model, self.table, lambda: self._task is None, self)
+        fill = partial(self.reasons.fill, self._start)
+        self.exits = LotExits(desk.work, self.model, self.table, fill, self)
         self.choice = LotChoice(desk, self.model, self.table, self)
         self.bar = StockBar(desk, self.model, self.table, self)
         self._lay_out()
@@ -91,7 +95,7 @@ class StockPage(Page):
         self.stop.clicked.connect(self.cancel)
         self.add.clicked.connect(self.choice.add_to_job)
         self.save.clicked.connect(self.exits.choose_csv)
-        self.choice.why.connect(self.reason.setText)
+        self.reasons.why.connect(self.reason.setText)
         self.bar.chosen.connect(self.show_stock)
         self.bar.reopened.connect(self.open_files)
         for helper in (self.exits, self.choice, self.bar):
@@ -99,9 +103,6 @@ class StockPage(Page):
             helper.trouble.connect(self._tell)
         self.again.clicked.connect(self.rank)
         self.table.activated.connect(lambda _index: self.choice.add_to_job())
-        self.table.selectionModel().currentChanged.connect(
-            lambda _index, _before: self.choice.explain(is_free=self._task is None)
-        )
         self.desk.session.answered.connect(self._rank_if_shown)
         QShortcut(QKeySequence.StandardKey.Find, self, self.seek.setFocus)
         QShortcut(QKeySequence.StandardKey.Copy, self.table, self.exits.copy)
@@ -170,6 +171,7 @@ class StockPage(Page):
         if self._task is task:
             self._task = None
             self._busy(None)
+            self.reasons.soon()
 
     def _busy(self, task: Task | None) -> None:
         self.progress.setVisible(task is not None)
@@ -241,12 +243,15 @@ class StockPage(Page):
     def _take_ranked(self, asked: object, rows: list[LotRow]) -> None:
         self._ranked_for = asked
         self.model.call_stale(self._is_stale())
-        self._sorted = -1
-        self.table.horizontalHeader().setSortIndicatorShown(False)
-        self._take(rows)
+        self.sort.as_ranked()
+        self.model.show_ranked(rows)
+        self._stand_first()
 
-    def _take(self, rows: list[LotRow]) -> None:
+    def _take_sorted(self, rows: list[LotRow]) -> None:
         self.model.show_rows(rows)
+        self._stand_first()
+
+    def _stand_first(self) -> None:
         self._count()
         if self.model.rows:
             self.table.selectRow(0)
@@ -281,15 +286,5 @@ class StockPage(Page):
         return self.tr(", not ranked: type the plate under Old motor first")
 
     def sort_by(self, column: int) -> None:
-        """Sort all rows by a column, on a worker; a second time the other way round."""
-        rows, header = self.model.every_row, self.table.horizontalHeader()
-        turned = column == self._sorted and header.sortIndicatorOrder() == Qt.SortOrder.AscendingOrder
-        header.setSortIndicator(
-            column, Qt.SortOrder.DescendingOrder if turned else Qt.SortOrder.AscendingOrder
-        )
-        header.setSortIndicatorShown(True)
-        work = self.desk.work
-        again = column == self._sorted
-        task = work.run(turned_rows, rows) if again else work.run(sorted_rows, rows, column)
-        self._sorted = column
-        self._start(task, self._take)
+        """Sort all rows by a column; a second time the other way round."""
+        self._start(self.sort.by(column), self._take_sorted)
