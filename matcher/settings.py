@@ -122,7 +122,7 @@ def shipped(table: str, column: str) -> Figures:
     """Return one shipped table as a mapping from its first column to its figure."""
     found = tables.rows(table)
     key = next(iter(found[0]))
-    items = [(row[key], tables.number(row, column, table)) for row in found]
+    items = [(row[key], tables.number(row, column)) for row in found]
     return {str(name): figure for name, figure in tables.frozen(items, table).items()}
 
 

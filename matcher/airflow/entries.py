@@ -4,15 +4,16 @@ import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cache
+from math import inf
 from typing import Literal
 
 from pydantic import JsonValue
 
+from matcher import tables
 from matcher.airflow.entry import measured
 from matcher.entry import number
 from matcher.errors import BadValue, UnknownField
 from matcher.job import Job
-from matcher.tables import Row, rows
 
 GROUPS = {
     "heat": "Airflow from heat",
@@ -51,10 +52,10 @@ class ProofEntry:
 @cache
 def proof_entries() -> tuple[ProofEntry, ...]:
     """Return every entry in the order of its table."""
-    return tuple(_entry(row) for row in rows("proof_entries"))
+    return tuple(_entry(row) for row in tables.rows("proof_entries"))
 
 
-def _entry(row: Row) -> ProofEntry:
+def _entry(row: tables.Row) -> ProofEntry:
     kind: Literal["number", "numbers", "choice"] = (
         "number" if row["kind"] == "number" else "numbers" if row["kind"] == "numbers" else "choice"
     )
@@ -65,8 +66,8 @@ def _entry(row: Row) -> ProofEntry:
         choices=tuple(row["kind"].split()) if kind == "choice" else (),
         label=row["label"],
         unit=row["unit"],
-        low=float(row["low"] or "-inf"),
-        high=float(row["high"] or "inf"),
+        low=tables.number(row, "low", empty=-inf),
+        high=tables.number(row, "high", empty=inf),
         above=row["above"] == "yes",
         how=row["how"],
         source=row["source"],

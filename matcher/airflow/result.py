@@ -5,7 +5,7 @@ from functools import cache
 from typing import Literal
 
 from matcher.limit import over, under
-from matcher.tables import rows
+from matcher.tables import number, rows
 
 Outcome = Literal["good", "watch", "bad", "note"]
 """`note` holds nothing against a limit."""
@@ -69,8 +69,8 @@ def limits() -> dict[str, Limit]:
     return {
         row["name"]: Limit(
             row["name"],
-            float(row["low"]) if row["low"] else None,
-            float(row["high"]) if row["high"] else None,
+            number(row, "low") if row["low"] else None,
+            number(row, "high") if row["high"] else None,
             row["unit"],
             row["says"],
             row["source"],

@@ -8,7 +8,7 @@ from functools import cache
 from itertools import pairwise
 
 from matcher.errors import BadValue
-from matcher.tables import rows
+from matcher.tables import number, rows
 
 DO_NOT_RUN_ABOVE = 5.0
 """Per cent; NEMA MG 1 14.36: operation above 5 % isn't recommended."""
@@ -39,4 +39,4 @@ def derating(percent: float) -> float | None:
 
 @cache
 def _points() -> tuple[tuple[float, float], ...]:
-    return tuple((float(row["percent"]), float(row["factor"])) for row in rows("unbalance"))
+    return tuple((number(row, "percent"), number(row, "factor")) for row in rows("unbalance"))

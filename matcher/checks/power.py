@@ -75,4 +75,4 @@ def step(power: float) -> int:
 
 @cache
 def _steps() -> tuple[float, ...]:
-    return tuple(tables.number(row, "hp", "ratings") for row in tables.rows("ratings"))
+    return tuple(tables.number(row, "hp") for row in tables.rows("ratings"))

@@ -137,10 +137,15 @@ def horsepower(value: float | None) -> str:
     """Say a power in hp: the step of the ratings within 0.5 %, else a decimal."""
     if value is None:
         return ""
-    for row in tables.rows("ratings"):
-        if abs(float(row["hp"]) - value) <= 0.005 * value:
-            return f"{row['said'].replace('-', ' ')} hp"
+    for rating, said in _powers():
+        if abs(rating - value) <= 0.005 * value:
+            return f"{said} hp"
     return f"{value:g} hp"
+
+
+@cache
+def _powers() -> tuple[tuple[float, str], ...]:
+    return tuple((tables.number(row, "hp"), row["said"].replace("-", " ")) for row in tables.rows("ratings"))
 
 
 def volts(value: str | None) -> str:

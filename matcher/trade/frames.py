@@ -60,5 +60,5 @@ def _pairs() -> Mapping[object, float]:
     return tables.mapping(
         "frame_pairs",
         lambda row: frozenset((row["one"], row["other"])),
-        lambda row: tables.number(row, "base_loss", "frame_pairs"),
+        lambda row: tables.number(row, "base_loss"),
     )

@@ -80,10 +80,10 @@ def _distinct(volts: tuple[float, ...], hertz: tuple[float, ...]) -> tuple[Syste
 @cache
 def _systems() -> Mapping[object, System]:
     def key(row: tables.Row) -> object:
-        return int(tables.number(row, "hertz", "systems")), tables.number(row, "called", "systems")
+        return int(tables.number(row, "hertz")), tables.number(row, "called")
 
     def value(row: tables.Row) -> System:
-        nominal, low, high = (tables.number(row, name, "systems") for name in ("nominal", "low", "high"))
+        nominal, low, high = (tables.number(row, name) for name in ("nominal", "low", "high"))
         return System(nominal, low, high)
 
     return tables.mapping("systems", key, value)

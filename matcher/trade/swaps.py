@@ -4,10 +4,11 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from functools import cache
 from itertools import product
+from typing import get_args
 
 from matcher import tables
-from matcher.errors import TableFault
 from matcher.finding import Outcome
+from matcher.motor import Mounting
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,18 +51,24 @@ def moved(comes: str, numbers: str, health: str, motor_health: str) -> Cell:
 def _mounting() -> Mapping[object, Held]:
     def cell(row: tables.Row) -> Held:
         needs = () if row["needs"] == "-" else (row["needs"],)
-        return Held(Outcome(row["outcome"]), tables.number(row, "loss", "mounting"), needs)
+        return Held(Outcome(row["outcome"]), tables.number(row, "loss"), needs)
 
-    return tables.mapping("mounting", lambda row: (row["old"], row["new"]), cell)
+    found = tables.mapping("mounting", lambda row: (row["old"], row["new"]), cell)
+    kinds = get_args(Mounting)
+    return tables.complete(found, product(kinds, kinds), "mounting")
+
+
+_DRIVES = ("line", "ecm_torque", "ecm_airflow", "ecm", "polyphase")
 
 
 @cache
 def _drive() -> Mapping[object, Cell]:
-    return tables.mapping(
+    found = tables.mapping(
         "drive",
         lambda row: (row["old"], row["new"]),
-        lambda row: Cell(row["outcome"], tables.number(row, "loss", "drive")),
+        lambda row: Cell(row["outcome"], tables.number(row, "loss")),
     )
+    return tables.complete(found, product(_DRIVES, _DRIVES), "drive")
 
 
 _VALUES = {
@@ -75,17 +82,14 @@ _VALUES = {
 @cache
 def _module() -> Mapping[object, Cell]:
     found = tables.frozen(_module_cells(), "module")
-    missing = [key for key in product(*_VALUES.values()) if key not in found]
-    if missing:
-        raise TableFault(f"module.tsv: no row for {missing[0]}; add one")
-    return found
+    return tables.complete(found, product(*_VALUES.values()), "module")
 
 
 def _module_cells() -> Iterator[tuple[object, Cell]]:
     for row in tables.rows("module"):
         cell = Cell(
             row["outcome"],
-            tables.number(row, "loss", "module"),
+            tables.number(row, "loss"),
             poor=row["poor"] == "yes",
             moves=row["moves"] == "yes",
         )
@@ -102,4 +106,7 @@ def torque_place(motor_type: str) -> int | None:
 
 @cache
 def _torque() -> Mapping[object, int]:
-    return tables.mapping("starting_torque", lambda row: row["motor_type"], lambda row: int(row["place"]))
+    def place(row: tables.Row) -> int:
+        return int(tables.number(row, "place"))
+
+    return tables.mapping("starting_torque", lambda row: row["motor_type"], place)

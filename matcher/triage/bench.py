@@ -6,7 +6,7 @@ from typing import Literal
 
 from matcher.judging.presume import is_electronic
 from matcher.motor import Motor
-from matcher.tables import Row, rows
+from matcher.tables import Row, number, rows
 
 Kind = Literal["ac", "ecm"]
 
@@ -43,9 +43,9 @@ def _test(row: Row) -> BenchTest:
         name=row["name"],
         kind=row["for"],
         live=row["stage"] == "live",
-        minutes=int(row["minutes"]),
+        minutes=int(number(row, "minutes")),
         choices=() if measured else tuple(row["answers"].split()),
-        numbers=int(row["answers"]) if measured else 0,
+        numbers=int(number(row, "answers")) if measured else 0,
         unit=row["unit"],
         question=row["question"],
         how=row["how"],

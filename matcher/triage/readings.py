@@ -3,11 +3,11 @@
 from collections.abc import Sequence
 from functools import cache
 
+from matcher import tables
 from matcher.entry import number
 from matcher.errors import BadValue
 from matcher.limit import at_most
 from matcher.motor import Motor
-from matcher.tables import rows
 from matcher.triage.bench import BenchTest
 
 SKIPPED = "skip"
@@ -17,7 +17,7 @@ SKIPPED = "skip"
 @cache
 def limits() -> dict[str, float]:
     """Return every limit by its name."""
-    return {row["name"]: float(row["limit"]) for row in rows("triage_limits")}
+    return {row["name"]: tables.number(row, "limit") for row in tables.rows("triage_limits")}
 
 
 def numbers_in(test: BenchTest, text: str) -> list[float]:

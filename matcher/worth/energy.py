@@ -7,10 +7,11 @@ three phases) of both plates. One plate against one measurement would compare fu
 import math
 from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import cache
 
 from matcher.judging.presume import is_electronic
 from matcher.motor import Motor, Offer, Site
-from matcher.tables import rows
+from matcher.tables import number, rows
 from matcher.trade.plate_at import plate_amps_at
 from matcher.trade.supply import systems
 
@@ -91,5 +92,6 @@ def _volts(old: Motor, site: Site) -> float | None:
     return supplied[0].nominal if len({system.nominal for system in supplied}) == 1 else None
 
 
+@cache
 def _factors() -> dict[str, float]:
-    return {row["motor_type"]: float(row["factor"]) for row in rows("power_factors")}
+    return {row["motor_type"]: number(row, "factor") for row in rows("power_factors")}

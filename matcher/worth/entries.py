@@ -6,11 +6,11 @@ from functools import cache
 
 from pydantic import JsonValue
 
+from matcher import tables
 from matcher.airflow.entry import measured
 from matcher.entry import amount, number
 from matcher.errors import BadValue
 from matcher.job import Job
-from matcher.tables import rows
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,12 +34,12 @@ def worth_entries() -> tuple[WorthEntry, ...]:
             row["name"],
             row["label"],
             row["unit"],
-            float(row["low"]),
-            float(row["high"]),
+            tables.number(row, "low"),
+            tables.number(row, "high"),
             row["how"],
             row["source"],
         )
-        for row in rows("worth_entries")
+        for row in tables.rows("worth_entries")
     )
 
 

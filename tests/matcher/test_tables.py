@@ -147,8 +147,19 @@ def test_a_missing_table_and_a_key_that_stands_twice() -> None:
         tables.rows("no_such")
     with pytest.raises(TableFault, match="stands there twice"):
         tables.frozen([("a", 1), ("a", 2)], "t")
-    with pytest.raises(TableFault, match="must be a number"):
-        tables.number({"x": "y"}, "x", "t")
+    with pytest.raises(TableFault, match="t.tsv: no row for b; add one"):
+        tables.complete({"a": 1}, ["a", "b"], "t")
+    with pytest.raises(TableFault, match="no_such"):
+        tables.head("no_such")
+
+
+def test_a_cell_that_is_no_number_is_named_with_its_line() -> None:
+    (row,) = tables.parse("# head\na\tb\tc\ny\t1.5\t\n", "t.tsv")
+    assert tables.number(row, "b") == 1.5
+    assert tables.number(row, "c", empty=0) == 0
+    for column in ("a", "c", "d"):
+        with pytest.raises(TableFault, match=f"t.tsv, line 3: {column} must be a number"):
+            tables.number(row, column)
 
 
 def test_a_table_reads_past_its_head_and_empty_lines() -> None:
