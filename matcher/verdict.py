@@ -57,10 +57,8 @@ class Judgement:
 def judge(wanted: Wanted, candidate: Record, settings: Settings | None = None) -> Judgement:
     """Judge one candidate against the failed motor and the place where it must run."""
     if is_no_motor(candidate.facts.item):
-        words = _called(candidate)
-        return Judgement(
-            candidate.id, None, None, None, None, reason=f"Not a motor or its module, but a part: {words}."
-        )
+        reason = f"Not a motor or its module, but a part: {_called(candidate)}"
+        return Judgement(candidate.id, None, None, None, None, reason=reason)
     pair = prepare(wanted, candidate)
     return judge_pair(pair, settings or Settings.shipped(), candidate.id)
 
@@ -70,10 +68,17 @@ def is_no_motor(item: str | None) -> bool:
     return item == "part"
 
 
+MOST_CALLED = 80
+"""Characters of what a listing calls its thing; a longer one is cut after a whole word."""
+
+
 def _called(candidate: Record) -> str:
-    """Return what a listing calls its thing: the title, else its first line."""
+    """Return what a listing calls its thing: the title, else its first line, with its full stop."""
     first, *_ = (candidate.title.strip() or candidate.text.strip()[:200]).splitlines() or [""]
-    return first[:80].strip(" .") or "something else"
+    if len(first) <= MOST_CALLED:
+        return f"{first.strip(' .') or 'something else'}."
+    cut = first[:MOST_CALLED]
+    return f"{(cut.rpartition(' ')[0] or cut).rstrip(' .,')}…"
 
 
 def judge_pair(pair: Pair, settings: Settings, candidate: str = "") -> Judgement:

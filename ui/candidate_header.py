@@ -11,9 +11,12 @@ from ui.money_words import money, per_cent
 from ui.range_bar import paint_range, range_words
 from ui.theme import GRID, Colours, bold, current_colours
 from ui.words import verdict_word
-from ui.wrapped import paint_wrapped
+from ui.wrapped import lines_of, paint_wrapped
 
-LINES = 8
+HEAD_LINES = 4
+"""Two lines of name, one of score, one of cost."""
+LEAST_REASON, MOST_REASON = 3, 8
+"""Lines for the deciding sentence."""
 
 
 class CandidateHeader(QHeaderView):
@@ -22,13 +25,33 @@ class CandidateHeader(QHeaderView):
     def __init__(self, side: Side, parent: QWidget | None = None) -> None:
         super().__init__(Qt.Orientation.Horizontal, parent)
         self._side = side
+        self.reason_lines = LEAST_REASON
         self.setSectionsClickable(True)
         self.setHighlightSections(False)
         self.setDefaultSectionSize(24 * GRID)
 
     def sizeHint(self) -> QSize:
-        """Return room for the mark, two lines of name, the bar, the cost and four lines of reason."""
-        return QSize(24 * GRID, LINES * self.fontMetrics().height() + 8 * GRID)
+        """Return room for the mark, two lines of name, the bar, the cost and the longest reason."""
+        return QSize(24 * GRID, self.height_for(self.reason_lines))
+
+    def height_for(self, lines: int) -> int:
+        """Return the height of a head with that many lines of reason."""
+        return (HEAD_LINES + lines) * self.fontMetrics().height() + 8 * GRID
+
+    def lines_for(self, width: int, height: int) -> int:
+        """Return the lines that the longest reason takes in columns that wide, as the height allows."""
+        room = (height - self.height_for(0)) // self.fontMetrics().height()
+        most = max(LEAST_REASON, min(MOST_REASON, room))
+        reasons = {one.judgement.reason for one in self._side.candidates}
+        wide = width - 2 * GRID
+        return max([LEAST_REASON, *(lines_of(words, self.font(), wide, most) for words in reasons)])
+
+    def show_lines(self, lines: int) -> None:
+        """Take the height for that many lines of reason."""
+        if lines != self.reason_lines:
+            self.reason_lines = lines
+            self.updateGeometry()
+            self.geometriesChanged.emit()
 
     def paintSection(self, painter: QPainter, rect: QRect, section: int) -> None:
         """Paint one head."""
@@ -89,6 +112,9 @@ class CandidateHeader(QHeaderView):
         paint_wrapped(painter, QRect(room.left(), y, room.width(), room.bottom() - y), judgement.reason)
 
     def _chance(self, one: Weighed) -> str:
+        """Return how likely it works; what is no motor has no chance to be told."""
+        if one.judgement.verdict is None:
+            return ""
         return self.tr("{} likely").format(per_cent(one.fit_chance))
 
     def _cost(self, painter: QPainter, room: QRect, cost: str, chance: str) -> None:

@@ -1,16 +1,18 @@
 """The comparison as a table with the old motor fixed at the left: two views over one model."""
 
 from PySide6.QtCore import QModelIndex, Qt, Signal
-from PySide6.QtGui import QPainter, QPaintEvent
+from PySide6.QtGui import QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QAbstractItemView, QHBoxLayout, QHeaderView, QScrollBar, QTableView, QWidget
 
-from ui.candidate_header import CandidateHeader
+from ui.candidate_header import MOST_REASON, CandidateHeader
 from ui.models.side import OLD, Side
 from ui.row_header import RowHeader
 from ui.side_delegate import SideDelegate
 from ui.theme import GRID
 
 LABEL_WIDTH, OLD_WIDTH, CANDIDATE_WIDTH = 14 * GRID, 23 * GRID, 25 * GRID
+WIDEST_CANDIDATE = 44 * GRID
+"""A few candidates share the width, so that their reasons stand whole; a wider line reads badly."""
 LEAST_HEIGHT = 42 * GRID
 """The heads and some rows; a page with less room scrolls."""
 MANY = 60
@@ -38,6 +40,7 @@ class SideTable(QWidget):
         super().__init__(parent)
         self.side = side
         self.old, self.new = QTableView(), QTableView()
+        self._heads: list[CandidateHeader] = []
         for view in (self.old, self.new):
             self._prepare(view)
         self.old.setAccessibleName(self.tr("Old motor"))
@@ -71,7 +74,9 @@ class SideTable(QWidget):
 
     def _prepare(self, view: QTableView) -> None:
         view.setModel(self.side)
-        view.setHorizontalHeader(CandidateHeader(self.side, view))
+        head = CandidateHeader(self.side, view)
+        view.setHorizontalHeader(head)
+        self._heads.append(head)
         view.setItemDelegate(SideDelegate(view))
         view.setShowGrid(False)
         view.setWordWrap(False)
@@ -92,10 +97,25 @@ class SideTable(QWidget):
         for column in range(self.side.columnCount()):
             self.old.setColumnHidden(column, column != OLD)
             self.new.setColumnHidden(column, column == OLD)
-            self.new.setColumnWidth(column, CANDIDATE_WIDTH)
         self.old.setColumnWidth(OLD, OLD_WIDTH)
+        self._share()
         if self.side.columnCount() <= MANY:
             self._make_room()
+
+    def _share(self) -> None:
+        """Give the candidates the width that there is, and their heads the height that their reasons need."""
+        count = max(1, len(self.side.candidates))
+        width = max(CANDIDATE_WIDTH, min(WIDEST_CANDIDATE, self.new.viewport().width() // count))
+        for column in range(self.side.columnCount()):
+            self.new.setColumnWidth(column, width)
+        lines = self._heads[0].lines_for(width, self.height() // 2) if count <= MANY else MOST_REASON
+        for head in self._heads:
+            head.show_lines(lines)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Share the new room."""
+        super().resizeEvent(event)
+        self._share()
 
     def _make_room(self) -> None:
         """Give two lines to every row that holds longer words than fit one."""

@@ -276,6 +276,11 @@ def test_a_fact_said_twice_is_not_called_unsaid() -> None:
             "a part: Squirrel cage wheel 11 x 10, 1/2 inch bore.",
         ),
         ("", "", "a part: something else."),
+        (
+            "Blower wheel for a furnace, 10 x 8, half inch bore, CCW rotation, nicely balanced, no dents",
+            "",
+            "a part: Blower wheel for a furnace, 10 x 8, half inch bore, CCW rotation, nicely…",
+        ),
     ],
 )
 def test_a_part_is_called_what_its_listing_calls_it(title: str, text: str, words: str) -> None:

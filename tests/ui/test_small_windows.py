@@ -5,11 +5,13 @@ from PySide6.QtCore import QPoint, QPointF, Qt
 from PySide6.QtGui import QImage, QPainter, QWheelEvent
 from PySide6.QtWidgets import QApplication, QComboBox, QListView, QScrollArea
 
+from matcher.job import Listing
 from matcher.tables import data_folder
 from ui.bench import ARRIVAL, LISTINGS, OLD_MOTOR, SIDE_BY_SIDE, STOCK
 from ui.line import Heading
 from ui.models.pile import PRICE
 from ui.stack import Roomy
+from ui.wrapped import lines_of
 
 
 @pytest.fixture
@@ -108,6 +110,30 @@ def test_side_by_side_keeps_rows_in_sight_on_the_smallest_screen(demo, settle):
     QApplication.processEvents()
     table = demo.pages[SIDE_BY_SIDE].table.new
     assert table.viewport().height() >= 4 * table.rowHeight(1)
+
+
+LONG = "Complete Lunnfield 5SM39 w/ module, 1/2 hp 120/240V 1050 rpm CCWLE belly band shaft 1/2, program 88-1130-02"
+
+
+@pytest.mark.parametrize("size", [(1366, 768), (1920, 1080)])
+def test_the_deciding_sentence_stands_whole_over_its_column(bench, settle, size):
+    bench.window.resize(*size)
+    plate = (
+        "Lunnfield 5SM39 1/2 HP 120/240V 1PH 1050 RPM ECM with module program 88-1122-03C CCWLE belly band"
+    )
+    listings = tuple(Listing(text=f"{LONG} ${price}") for price in range(100, 1300, 100))
+    bench.session.edit("test", bench.session.job.edited(plate_text=plate, listings=listings))
+    bench.window.go_to(SIDE_BY_SIDE)
+    settle(bench)
+    page = bench.pages[SIDE_BY_SIDE]
+    head = page.table.new.horizontalHeader()
+    for place, one in enumerate(page.side.candidates, start=1):
+        lines = lines_of(one.judgement.reason, head.font(), head.sectionSize(place) - 16, 20)
+        assert head.height() >= head.height_for(lines)
+        assert one.judgement.reason in page.side.headerData(
+            place, Qt.Orientation.Horizontal, Qt.ItemDataRole.ToolTipRole
+        )
+    assert page.table.old.horizontalHeader().height() == head.height()
 
 
 @pytest.mark.parametrize("stage", [OLD_MOTOR, LISTINGS, SIDE_BY_SIDE, STOCK])

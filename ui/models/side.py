@@ -13,6 +13,7 @@ from ui.answers import Answers
 from ui.called import name_of
 from ui.money_words import money, per_cent
 from ui.range_bar import range_words
+from ui.spans import shown
 from ui.words import choice_word, outcome_word, verdict_word
 
 Index = QModelIndex | QPersistentModelIndex
@@ -113,7 +114,10 @@ class Side(QAbstractTableModel):
     def headerData(
         self, section: int, orientation: Qt.Orientation, role: int = Qt.ItemDataRole.DisplayRole
     ) -> Any:
-        """Return a check's name, or a candidate's."""
+        """Return a check's name, or a candidate's; its deciding sentence on demand."""
+        if role == Qt.ItemDataRole.ToolTipRole and orientation == Qt.Orientation.Horizontal:
+            known = OLD < section <= len(self.candidates)
+            return shown(self.candidates[section - 1].judgement.reason) if known else None
         if role != Qt.ItemDataRole.DisplayRole:
             return None
         if orientation == Qt.Orientation.Vertical:
