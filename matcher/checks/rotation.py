@@ -20,8 +20,23 @@ SOURCE = "NEMA MG 1 (seen from the end opposite the shaft); IEC 60034-8"
 def judge(pair: Pair) -> Finding | None:
     """Compare the two turns."""
     old, new = pair.old, pair.new
-    values = (turn(old.turn, old.seen_from), turn(new.turn, new.seen_from))
+    across = _across_ends(pair)
+    values = (_said(old, across=across), _said(new, across=across))
     return answer.finding("rotation", _answer(pair), hard=HARD, source=SOURCE, values=values)
+
+
+def _across_ends(pair: Pair) -> bool:
+    """Say whether the two turns are told from different ends, so that equal words are opposite turns."""
+    views = {motor.seen_from for motor in (pair.old, pair.new) if lead_end(motor) is not None}
+    return len(views) > 1 and not _seen_from_unclear_end(pair)
+
+
+def _said(motor: Motor, *, across: bool) -> str:
+    """Say a turn; where two ends are compared, as it is seen from the lead end as well."""
+    words = turn(motor.turn, motor.seen_from)
+    if not across or motor.seen_from != "shaft_end":
+        return words
+    return f"{words} = {turn(lead_end(motor), 'lead_end')}"
 
 
 def _answer(pair: Pair) -> Answer:
@@ -53,12 +68,14 @@ def _answer(pair: Pair) -> Answer:
 
 
 def _in_one_view(pair: Pair) -> Answer:
+    across = _across_ends(pair)
     old, new = lead_end(pair.old), lead_end(pair.new)
+    words = f"Turns {_said(pair.new, across=across)}"
     if old == new:
-        return answer.same(f"Turns {turn(new, 'lead_end')}, as the old one did.")
-    return answer.fails(
-        f"Turns {turn(new, 'lead_end')}; the old one turned {turn(old)}. The wheel would blow backwards."
-    )
+        same = f" turned {_said(pair.old, across=True)}: the same" if across else " did"
+        return answer.same(f"{words}{'; the old one' if across else ', as the old one'}{same}.")
+    before = _said(pair.old, across=True) if across else turn(pair.old.turn)
+    return answer.fails(f"{words}; the old one turned {before}. The wheel would blow backwards.")
 
 
 def _bare(pair: Pair) -> Answer:

@@ -103,6 +103,32 @@ def test_the_sentence(look) -> None:  # type: ignore[no-untyped-def]
     )
 
 
+def test_both_turns_are_said_from_one_end_where_they_are_told_from_two(look) -> None:  # type: ignore[no-untyped-def]
+    found = look("rotation", turning("ccw", "lead"), turning("ccw", "shaft"))
+    assert found.old == "counter-clockwise seen from the lead end"
+    assert found.new == "counter-clockwise seen from the shaft end = clockwise seen from the lead end"
+    assert found.why == (
+        "Turns counter-clockwise seen from the shaft end = clockwise seen from the lead end; the old one turned"
+        " counter-clockwise seen from the lead end. The wheel would blow backwards."
+    )
+    same = look("rotation", turning("ccw", "shaft"), turning("cw", "lead"))
+    assert same.old == "counter-clockwise seen from the shaft end = clockwise seen from the lead end"
+    assert same.why == (
+        "Turns clockwise seen from the lead end; the old one turned counter-clockwise seen from the shaft end ="
+        " clockwise seen from the lead end: the same."
+    )
+
+
+def test_one_end_for_both_or_an_unclear_one_is_said_once(look) -> None:  # type: ignore[no-untyped-def]
+    shaft = look("rotation", turning("ccw", "shaft"), turning("cw", "shaft"))
+    assert shaft.why.startswith(
+        "Turns clockwise seen from the shaft end; the old one turned counter-clockwise."
+    )
+    unclear = look("rotation", turning("ccw", "lead"), turning("ccw", "shaft", 2))
+    assert unclear.new == "counter-clockwise seen from the shaft end"
+    assert look("rotation", turning("ccw", "lead"), turning(None, "shaft")).new == ""
+
+
 @pytest.mark.parametrize("turn", ["cw", "ccw"])
 def test_changing_ends_twice_changes_nothing(turn: str) -> None:
     seen = lead_end(Motor(turn=turn, seen_from="shaft_end"))
