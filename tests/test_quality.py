@@ -1,7 +1,11 @@
 """The project's own promises about its code, checked like everything else."""
 
+import ast
+import re
+import statistics
 import subprocess
 import sys
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
@@ -63,6 +67,72 @@ def test_files_stay_small() -> None:
         file: (ROOT / file).read_text(encoding="utf-8").count("\n") for file in tracked_files() if code(file)
     }
     assert {str(file): size for file, size in sizes.items() if size > 300} == {}
+
+
+Function = ast.FunctionDef | ast.AsyncFunctionDef
+
+
+@pytest.fixture(scope="module")
+def trees() -> dict[str, ast.Module]:
+    """Return the syntax of every file of the program."""
+    return {
+        file.as_posix(): ast.parse((ROOT / file).read_text(encoding="utf-8"))
+        for file in tracked_files()
+        if code(file)
+    }
+
+
+def lines_of(function: Function) -> int:
+    """Count the lines of a function's body, its docstring left out."""
+    first, *rest = function.body
+    said = isinstance(first, ast.Expr) and isinstance(first.value, ast.Constant)
+    body = rest if said else [first]
+    return (body[-1].end_lineno or 0) - body[0].lineno + 1 if body else 0
+
+
+def test_functions_stay_short(trees: dict[str, ast.Module]) -> None:
+    lengths = {
+        f"{file}:{node.lineno}": lines_of(node)
+        for file, tree in trees.items()
+        for node in ast.walk(tree)
+        if isinstance(node, Function)
+    }
+    assert {place: length for place, length in lengths.items() if length > 50} == {}
+    assert statistics.median(lengths.values()) < 10
+
+
+SQL = re.compile(
+    r"\s*(SELECT .* FROM|INSERT( OR \w+)? INTO|UPDATE \w+ SET|DELETE FROM|CREATE (TABLE|INDEX)|PRAGMA) ",
+    re.DOTALL,
+)
+
+
+def test_only_the_store_writes_sql(trees: dict[str, ast.Module]) -> None:
+    places = [
+        f"{file}:{node.lineno}"
+        for file, tree in trees.items()
+        for node in ast.walk(tree)
+        if isinstance(node, ast.Constant) and isinstance(node.value, str) and SQL.match(node.value)
+    ]
+    assert any(place.startswith("matcher/store/") for place in places)
+    assert [place for place in places if not place.startswith("matcher/store/")] == []
+
+
+def test_no_name_of_a_module_is_bound_twice(trees: dict[str, ast.Module]) -> None:
+    for file, tree in trees.items():
+        names = list(bound(tree))
+        assert {name for name in names if names.count(name) > 1} == set(), file
+
+
+def bound(tree: ast.Module) -> Iterator[str]:
+    """Yield the names that a module defines at its top, as often as it does so."""
+    for node in tree.body:
+        if isinstance(node, Function | ast.ClassDef):
+            yield node.name
+        elif isinstance(node, ast.Assign):
+            yield from (target.id for target in node.targets if isinstance(target, ast.Name))
+        elif isinstance(node, ast.AnnAssign) and isinstance(node.target, ast.Name):
+            yield node.target.id
 
 
 def code(file: Path) -> bool:

@@ -111,7 +111,9 @@ def test_every_open_doubt_has_its_worth_and_its_questions() -> None:
 def test_worths_agree_with_the_plan_they_lower() -> None:
     candidates = three()
     gambles = [one.gamble for one in candidates if one.gamble]
-    for worth in worths(candidates, 500, SETTINGS):
+    found = worths(candidates, 500, SETTINGS)
+    assert len(found) == 3
+    for worth in found:
         at = [gamble.id for gamble in gambles].index(worth.id)
         prior = SETTINGS.priors[worth.doubt]
         assert worth.worth == pytest.approx(by_force(gambles, at, prior, 500), abs=1e-9)

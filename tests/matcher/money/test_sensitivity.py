@@ -54,7 +54,9 @@ def tried(room: Room, most: float, rng: random.Random) -> list[float]:
 def test_within_its_room_a_weight_changes_nothing(seed: int) -> None:
     job = weighed_job(seed)
     now = first_three(job, SHIPPED)
-    for room in room_of_weights(job, SHIPPED):
+    rooms = room_of_weights(job, SHIPPED)
+    assert len(rooms) >= 5
+    for room in rooms:
         for value in tried(room, 500, random.Random(seed)):
             assert first_three(job, changed(room, value)) == now, room
 
@@ -79,7 +81,9 @@ def test_just_outside_its_room_a_weight_changes_the_first_three(seed: int) -> No
 def test_a_chance_changes_the_plan_outside_its_room_only(seed: int) -> None:
     job = weighed_job(seed)
     now = first_steps(job, SHIPPED)
-    for room in room_of_chances(job, FALLBACK, SHIPPED):
+    rooms = room_of_chances(job, FALLBACK, SHIPPED)
+    assert rooms
+    for room in rooms:
         for value in tried(room, 1.0, random.Random(seed)):
             if abs(value - (room.lowest or -1)) > 1e-6 and abs(value - (room.highest or -1)) > 1e-6:
                 assert first_steps(job, changed(room, value)) == now, room
