@@ -61,9 +61,9 @@ class Clerk:
         """Return the lot's rows ranked against an old motor, best first."""
         return self._ask(tick, "rank", wanted, changes)[0]
 
-    def listing(self, tick: Tick, row: Row) -> "Listing":
-        """Return one offer of the lot as a candidate for a job."""
-        found: Listing = self._ask(tick, "listing", row)[1]
+    def listings(self, tick: Tick, rows: list[Row]) -> "list[Listing]":
+        """Return offers of the lot as candidates for a job."""
+        found: list[Listing] = self._ask(tick, "listings", rows)[1]
         return found
 
     def reasons(self, tick: Tick, places: list[int]) -> dict[int, str]:

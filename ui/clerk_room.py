@@ -100,7 +100,8 @@ class ClerkRoom:
         with Store.open(store) as opened, without_pauses():
             for one in opened.shelves():
                 if shelf in ("", one.id):
-                    lot.gather(self._tick, opened.records(one.id), one.id)
+                    names = opened.source_names(one.id)
+                    lot.gather(self._tick, opened.records(one.id), one.id, names)
         return self._take(lot)
 
     def do_shelves(self, store: str | None) -> list[tuple[str, str, int]]:
@@ -126,9 +127,9 @@ class ClerkRoom:
         """Return, by place, the one sentence that matters most about each of these offers."""
         return self._lot.reasons(self._tick, places)
 
-    def do_listing(self, row: tuple[int, str]) -> Listing:
-        """Return one offer as a candidate."""
-        return Listing.of(self._lot.record(row))
+    def do_listings(self, rows: list[tuple[int, str]]) -> list[Listing]:
+        """Return offers as candidates."""
+        return [self._lot.listing(row) for row in rows]
 
     def do_keep(self, store: str | None, name: str) -> tuple[int, int]:
         """Save what the stock lacks as a shelf; return how many were kept, and how many it held."""

@@ -4,12 +4,13 @@ Rows hold what a table shows and no more, so that 50,000 of them scroll and filt
 and the findings behind one row are fetched when it is chosen. Nothing here knows Qt.
 """
 
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from math import isnan
 from pathlib import Path
 from typing import TYPE_CHECKING, NamedTuple
 
 from matcher.errors import BadValue
+from matcher.job import Listing
 from matcher.motor import Wanted
 from matcher.record import Record
 from matcher.settings import Settings
@@ -26,6 +27,11 @@ STEP = 32
 """Offers between two reports of progress."""
 REASONS = 200
 """So many of the best rows come with their reason; the others get it when they are seen or saved."""
+
+
+def number_of(kept: str) -> int:
+    """Return the number in the store of a kept offer's id."""
+    return int(kept.removeprefix(KEPT))
 
 
 class LotRow(NamedTuple):
@@ -55,6 +61,8 @@ class Lot:
 
     def __init__(self) -> None:
         self.records: list[Record] = []
+        self.sources: list[str] = []
+        """By record, the file and line it came from, as `lot.csv#3`."""
         self.shelves: list[str] = []
         """By record, the id of the shelf that it stands on; empty for what was opened from a file."""
         self.gone: set[int] = set()
@@ -64,13 +72,16 @@ class Lot:
         self.ranking: Ranking | None = None
         self._piled: Pile | None = None
 
-    def gather(self, tick: Tick, records: Iterable[Record], shelf: str = "") -> None:
-        """Take records as they come and give each its row."""
+    def gather(
+        self, tick: Tick, records: Iterable[Record], shelf: str = "", names: Mapping[int, str] | None = None
+    ) -> None:
+        """Take records as they come and give each its row; `names` tells where kept ones came from."""
         for record in records:
             if not len(self.records) % STEP:
                 tick(0.0)
             self.rows.append(_row(len(self.records), record))
             self.records.append(record)
+            self.sources.append(names.get(number_of(record.id), "") if names else record.id)
             self.shelves.append(shelf)
 
     def record(self, row: tuple[int, str]) -> Record:
@@ -83,12 +94,15 @@ class Lot:
             raise BadValue("The stock changed meanwhile; choose it anew above the table.")
         return self.records[at]
 
+    def listing(self, row: tuple[int, str]) -> Listing:
+        """Return one offer as a candidate. Raises `BadValue` as `record` does."""
+        return Listing.of(self.record(row), self.sources[row[0]])
+
     def take_out(self, rows: Sequence[tuple[int, str]]) -> dict[str, list[int]]:
         """Take rows of the stock out of the lot; return their numbers in the store by shelf."""
         numbers: dict[str, list[int]] = {}
         for row in rows:
-            number = int(self.record(row).id.removeprefix(KEPT))
-            numbers.setdefault(self.shelves[row[0]], []).append(number)
+            numbers.setdefault(self.shelves[row[0]], []).append(number_of(self.record(row).id))
         self.gone.update(at for at, _one in rows)
         return numbers
 

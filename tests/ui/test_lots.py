@@ -161,6 +161,25 @@ def test_selected_rows_and_the_rows_shown_go_into_a_spreadsheet(ranked, qtbot, t
     assert "not saved" in page.trouble.text()
 
 
+def test_all_selected_offers_are_added_and_none_twice(ranked, settle, qtbot):
+    page, session = ranked.pages[STOCK], ranked.session
+    page.table.selectRow(2)
+    page.add.click()
+    qtbot.waitUntil(lambda: len(session.job.listings) == 1, timeout=20_000)
+    settle(ranked)
+    page.add.click()
+    qtbot.waitUntil(lambda: "in this job already" in page.done.text(), timeout=20_000)
+    page.table.selectAll()
+    page.add.click()
+    qtbot.waitUntil(lambda: len(session.job.listings) == 15, timeout=20_000)
+    settle(ranked)
+    assert page.done.text() == "Added to this job: 14 offers; 1 in it already"
+    assert len({listing.source_name for listing in session.job.listings}) == 15
+    session.history.undo()
+    assert len(session.job.listings) == 1
+    assert page.done.text() == ""
+
+
 def test_every_row_says_why_on_the_screen_and_in_a_saved_file(ranked, qtbot, tmp_path):
     page, many = ranked.pages[STOCK], tmp_path / "many.csv"
     many.write_text(LOT + LOT.removeprefix(HEAD) * 16, encoding="utf-8")
