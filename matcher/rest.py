@@ -14,6 +14,7 @@ from matcher.airflow.proof import Proof, prove
 from matcher.arrival.section import Entries, bought, entries_in
 from matcher.arrival.standing import Standing, stand
 from matcher.job import Job, Listing
+from matcher.job.section import with_text
 from matcher.motor import Offer, Wanted
 from matcher.settings import Settings
 from matcher.sheet import Sheet, Swap, swap_sheet
@@ -79,5 +80,4 @@ def proof_watts(job: Job) -> float | None:
 
 def with_note(job: Job, step: str, text: str) -> Job:
     """Return the job with what was written down beside one step of its sheet; emptied, it is taken out."""
-    rest = {name: note for name, note in job.sheet_notes.items() if name != step}
-    return job.edited(sheet_notes=rest | {step: text} if text.strip() else rest)
+    return job.edited(sheet_notes=with_text(job.sheet_notes, step, text))

@@ -14,6 +14,7 @@ from matcher.airflow.entry import measured
 from matcher.entry import number
 from matcher.errors import BadValue, UnknownField
 from matcher.job import Job
+from matcher.job.section import texts, with_text
 
 GROUPS = {
     "heat": "Airflow from heat",
@@ -113,11 +114,11 @@ def _typed(entry: ProofEntry, word: str) -> float:
         raise BadValue(f"{entry.label}: {refused}") from None
 
 
-def values_in(texts: Mapping[str, str]) -> tuple[Values, dict[str, str]]:
+def values_in(typed: Mapping[str, str]) -> tuple[Values, dict[str, str]]:
     """Return the readings of all texts that can be, and by entry why the others can't."""
     values: dict[str, tuple[float, ...]] = {}
     faults: dict[str, str] = {}
-    for name, text in texts.items():
+    for name, text in typed.items():
         if not text.strip():
             continue
         try:
@@ -129,14 +130,9 @@ def values_in(texts: Mapping[str, str]) -> tuple[Values, dict[str, str]]:
 
 def texts_in(section: Mapping[str, JsonValue]) -> dict[str, str]:
     """Return the entries that `Job.proof` keeps under `entries`, as typed; other things are passed over."""
-    kept = section.get("entries")
-    if not isinstance(kept, dict):
-        return {}
-    known = {entry.name for entry in proof_entries()}
-    return {name: text for name, text in kept.items() if name in known and isinstance(text, str) and text}
+    return texts(section.get("entries"), {entry.name for entry in proof_entries()})
 
 
 def with_reading(job: Job, name: str, text: str) -> Job:
     """Return the job with one entry of its proof run as typed; emptied, it is taken out."""
-    kept = {key: value for key, value in texts_in(job.proof).items() if key != name}
-    return job.edited(proof={**job.proof, "entries": {**kept, name: text} if text.strip() else {**kept}})
+    return job.edited(proof={**job.proof, "entries": with_text(texts_in(job.proof), name, text)})

@@ -14,6 +14,7 @@ from pydantic import JsonValue
 
 from matcher.errors import BadValue
 from matcher.job import Job, Listing
+from matcher.job.section import texts, with_text
 from matcher.job.text import safe_name
 
 DATE_FORMS = ("%Y-%m-%d", "%d %b %Y", "%d %B %Y", "%b %d %Y", "%B %d %Y", "%d.%m.%Y")
@@ -49,8 +50,8 @@ def entries_in(section: Mapping[str, JsonValue]) -> Entries:
         delivered=_text(section, "delivered"),
         transit_days=_text(section, "transit_days"),
         counted="sent" if section.get("counted") == "sent" else "back",
-        measured=_texts(section, "measured"),
-        looks=_texts(section, "looks"),
+        measured=texts(section.get("measured")),
+        looks=texts(section.get("looks")),
         photos=tuple(str(name) for name in photos) if isinstance(photos, list) else (),
         decision=_text(section, "decision") if section.get("decision") in DECISIONS else "",
     )
@@ -59,13 +60,6 @@ def entries_in(section: Mapping[str, JsonValue]) -> Entries:
 def _text(section: Mapping[str, JsonValue], name: str) -> str:
     value = section.get(name)
     return value.strip() if isinstance(value, str) else ""
-
-
-def _texts(section: Mapping[str, JsonValue], name: str) -> dict[str, str]:
-    value = section.get(name)
-    if not isinstance(value, dict):
-        return {}
-    return {key: text for key, text in value.items() if isinstance(text, str) and text.strip()}
 
 
 def bought(job: Job) -> Listing | None:
@@ -103,14 +97,12 @@ def _put_aside(section: Mapping[str, JsonValue]) -> dict[str, dict[str, JsonValu
 
 def with_entry(job: Job, name: str, text: str) -> Job:
     """Return the job with one entry of the section as typed; emptied, it is taken out."""
-    rest = {key: value for key, value in job.arrival.items() if key != name}
-    return job.edited(arrival=rest | {name: text} if text else rest)
+    return job.edited(arrival=with_text(job.arrival, name, text))
 
 
 def with_named(job: Job, group: str, name: str, text: str) -> Job:
     """Return the job with one text in `measured` or `looks`; emptied, it is taken out."""
-    kept = {key: value for key, value in _texts(job.arrival, group).items() if key != name}
-    return job.edited(arrival={**job.arrival, group: {**kept, name: text} if text.strip() else {**kept}})
+    return job.edited(arrival={**job.arrival, group: with_text(texts(job.arrival.get(group)), name, text)})
 
 
 def with_photos(job: Job, names: Sequence[str]) -> Job:

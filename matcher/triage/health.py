@@ -9,6 +9,7 @@ from dataclasses import dataclass
 
 from matcher.errors import SamespinError
 from matcher.job import Job
+from matcher.job.section import texts, with_text
 from matcher.motor import Motor, Site
 from matcher.record import Origin
 from matcher.triage.bench import bench_tests
@@ -31,11 +32,7 @@ class Bench:
 
 def answers_in(job: Job) -> dict[str, str]:
     """Return the answers as they were typed, by test; other things in the section are passed over."""
-    kept = job.triage.get("answers")
-    if not isinstance(kept, dict):
-        return {}
-    known = {test.name for test in bench_tests()}
-    return {name: text for name, text in kept.items() if name in known and isinstance(text, str) and text}
+    return texts(job.triage.get("answers"), {test.name for test in bench_tests()})
 
 
 def bench_of(job: Job, motor: Motor) -> Bench:
@@ -73,8 +70,7 @@ def with_answer(job: Job, motor: Motor, name: str, text: str) -> Job:
     if name == TOLERANCE:
         section = {**job.triage, TOLERANCE: text}
     else:
-        answers = answers_in(job) | {name: text}
-        section = {**job.triage, "answers": {test: said for test, said in answers.items() if said}}
+        section = {**job.triage, "answers": with_text(answers_in(job), name, text)}
     changed = job.edited(triage=section)
     return with_health(changed, bench_of(changed, motor).diagnosis)
 

@@ -11,6 +11,7 @@ from matcher.airflow.entry import measured
 from matcher.entry import amount, number
 from matcher.errors import BadValue
 from matcher.job import Job
+from matcher.job.section import texts, with_text
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,29 +46,23 @@ def worth_entries() -> tuple[WorthEntry, ...]:
 
 def texts_in(section: Mapping[str, JsonValue]) -> dict[str, str]:
     """Return the entries as they were typed; other things in the section are passed over."""
-    known = {entry.name for entry in worth_entries()}
-    return {
-        name: text.strip()
-        for name, text in section.items()
-        if name in known and isinstance(text, str) and text.strip()
-    }
+    return texts(section, {entry.name for entry in worth_entries()})
 
 
 def with_worth(job: Job, name: str, text: str) -> Job:
     """Return the job with one entry as typed; emptied, it is taken out."""
-    rest = {key: value for key, value in job.worth.items() if key != name}
-    return job.edited(worth=rest | {name: text} if text.strip() else rest)
+    return job.edited(worth=with_text(job.worth, name, text))
 
 
-def values_in(texts: Mapping[str, str]) -> tuple[dict[str, float], dict[str, str]]:
+def values_in(typed: Mapping[str, str]) -> tuple[dict[str, float], dict[str, str]]:
     """Return the numbers of all texts that can be, and by entry why the others can't."""
     values: dict[str, float] = {}
     faults: dict[str, str] = {}
     for entry in worth_entries():
-        if entry.name not in texts:
+        if entry.name not in typed:
             continue
         try:
-            found = _typed(entry.name, texts[entry.name])
+            found = _typed(entry.name, typed[entry.name])
             values[entry.name] = measured(entry.label, found, low=entry.low, high=entry.high, unit=entry.unit)
         except BadValue as refused:
             faults[entry.name] = str(refused)
