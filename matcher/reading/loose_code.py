@@ -18,9 +18,12 @@ from matcher.reading.code import (
 from matcher.reading.identity import claim_number, item_of, take
 from matcher.reading.items import Items
 from matcher.reading.spaced_code import RATED, last_piece
+from matcher.reading.things import things
 
 _STEPS = 3
 _BEHIND_NAMES = frozenset({"num", "label", "motor"})
+_ARTICLES = frozenset({"the", "a", "an"})
+_VERBS = {"with": "beside_another", **dict.fromkeys(("to", "in", "into", "of"), "within_another")}
 _SEALS = frozenset({"ZZ", "Z", "RS", "DDU", "LLU"})
 _NUMBER_WORDS = frozenset({"#", "no", "number"})
 _MISREAD = re.compile(r"(?=.*\d.*\d)(?=.*[OIlSZ])[\dOIl][\dOIlSZ]{2,4}")
@@ -240,16 +243,27 @@ def _outrank(items: Items) -> None:
                 number.field = "other_numbers"
 
 
+def _is_of_another(items: Items, start: int) -> bool:
+    """`fits the TW-5107`, `goes with Quennor QN-88`, `sits in a TW-5107`: the number is another thing's."""
+    whose = items.word(start - 2)
+    if items.word(start - 1) in ("no", "number", "nr") and whose[-2:] == "'s" and whose not in _ITS_OWN:
+        return True  # `Wendlebury's no. 0131-WF-220`
+    k = start - 1 - (items.word(start - 1) in _ARTICLES)
+    if items.word(k) in ("for", "fits", "matches"):
+        return True
+    while start - k < _STEPS and brand.is_name(items, k):
+        k -= 1
+    k -= items.word(k) in _ARTICLES
+    words, token = items.scan.words, items.last[k]
+    verbs = _VERBS.get(words[token]) if k >= 0 else None
+    return verbs is not None and token > 0 and words[token - 1] in things(verbs)
+
+
 def _owner(items: Items, start: int, end: int) -> str:
     """Return what the words around a loose code are about."""
     if items.has(end + 1, "module") and not (items.has(end + 3, "num") or items.has(end + 4, "num")):
         return "module"
-    whose = items.word(start - 2)
-    if items.word(start - 1) in ("no", "number", "nr") and whose[-2:] == "'s" and whose not in _ITS_OWN:
-        return "other"  # `Wendlebury's no. 0131-WF-220`
-    if items.word(start - 1) in ("for", "fits") or (
-        items.word(start - 1) == "the" and items.word(start - 2) in ("for", "fits")
-    ):
+    if _is_of_another(items, start):
         return "other"
     for j in range(start - 1, max(-1, start - 9), -1):
         if items.segment[j] != items.segment[start]:

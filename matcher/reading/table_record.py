@@ -7,7 +7,7 @@ from matcher.reading.cell_words import shown
 from matcher.reading.claim import Claim
 from matcher.reading.designation import designation
 from matcher.reading.labelled import claims_of, read_value
-from matcher.reading.listing import read_beside
+from matcher.reading.listing import read_beside, read_listing
 from matcher.reading.table_headers import Header
 from matcher.reading.table_layout import Heading, Layout
 from matcher.reading.table_view import with_view
@@ -80,7 +80,7 @@ class _Row:
                 claims += self._claims(header, cell, (at, at + len(line)))
             lines.append(line)
             at += len(line) + 1
-        claims = [*_without_second(_joined_speeds(claims)), *_number_in(self.title, claims)]
+        claims = _with_maker([*_without_second(_joined_speeds(claims)), *_number_in(self.title, claims)])
         return read_beside(claims, seen, "\n".join(lines), self.title, id=name)
 
     def _claims(self, header: Header, cell: str, span: tuple[int, int]) -> list[Claim]:
@@ -99,6 +99,22 @@ def _number_in(title: str, claims: Sequence[Claim]) -> list[Claim]:
         return []
     number = designation(title)
     return claims_of([("part_number", number)], (0, len(title)), "title") if number else []
+
+
+def _with_maker(claims: list[Claim]) -> list[Claim]:
+    """`Mfr / Model: Oxterby OX 211A14`: a maker before the number, named by another column or by none."""
+    number = next((claim for claim in claims if claim.field == "part_number"), None)
+    if number is None or " " not in str(number.value):
+        return claims
+    given = next((str(claim.value) for claim in claims if claim.field == "brand"), "")
+    said = read_listing("", str(number.value)).facts
+    if not said.brand or f"{said.brand} {said.part_number}" != number.value:
+        return claims
+    if given and given.casefold() != said.brand.casefold():
+        return claims
+    rest = [claim for claim in claims if claim is not number]
+    maker = [] if given else [replace(number, field="brand", value=said.brand)]
+    return [*rest, *maker, replace(number, value=said.part_number)]
 
 
 def _tells(words: str) -> bool:

@@ -207,6 +207,36 @@ def test_kinds_of_tables(text: str, facts: dict[str, object]) -> None:
         )
 
 
+@pytest.mark.parametrize(
+    ("head", "cell", "facts"),
+    [
+        ("Mfr / Mod.", "Oxterby OX 211A14", ("Oxterby", "OX 211A14")),
+        ("Make & Model", "Tessmoor TE 434B22", ("Tessmoor", "TE 434B22")),
+        ("Make/Model", "Kestrow KE-50", ("Kestrow", "KE-50")),
+        ("Mfr / Model", "Ravensip RA 182X47", ("Ravensip", "RA 182X47")),
+        ("Model", "Mollinger MO 413A19", ("Mollinger", "MO 413A19")),
+        ("Model", "GR 825X87", (None, "GR 825X87")),
+        ("Model", "DB 33 115", (None, "DB 33 115")),
+        ("Mfr / Model", "Oxterby Blower", (None, None)),
+        ("Brand / Model", "Oxterby 1/2 HP", ("Oxterby", None)),
+        ("Brand / Model", "Oxterby", ("Oxterby", None)),
+    ],
+)
+def test_a_number_with_a_blank_fills_its_cell(
+    head: str, cell: str, facts: tuple[str | None, str | None]
+) -> None:
+    (record,) = read_table([f"{head},HP,Volts", f"{cell},1/2,115"], "t", _refuse)
+    assert (record.facts.brand, record.facts.part_number) == facts
+    assert (record.facts.rpm, record.facts.frame, record.facts.enclosure) == (None, None, None)
+    assert head not in record.title
+
+
+def test_the_maker_of_another_column_is_no_part_of_the_number() -> None:
+    lines = ["Make,Model,HP", "Oxterby,Oxterby OX 211A14,1/2", "Oxterby,Tessmoor TE 434B22,1/2"]
+    found = [record.facts.part_number for record in read_table(lines, "t", _refuse)]
+    assert found == ["OX 211A14", "Tessmoor TE 434B22"]
+
+
 def test_a_header_may_run_over_lines() -> None:
     lines = ['"Part', 'Number","Motor', 'HP",Price', '"QD-7","1/2",40', '"QD-8","1/3",30']
     found = [record.facts.said() for record in read_table(lines, "t", _refuse)]
