@@ -57,6 +57,7 @@ class Bench(QObject):
         self._first = Job()
         self.session.open(self._first)
         self.usual.load()
+        self.head.offer_saved()
 
     def _pages(self) -> list[Page]:
         desk = self.desk

@@ -15,7 +15,7 @@ from PySide6.QtWidgets import (
 from matcher.job import Job
 from matcher.store import JobLine
 from ui.desk import Desk
-from ui.line import Trouble
+from ui.line import Soft, Trouble
 from ui.rest_worker import RestWorker
 from ui.spans import shown
 from ui.theme import GRID
@@ -24,6 +24,8 @@ PAUSE_MS = 120
 ID = Qt.ItemDataRole.UserRole
 PLATE_SHOWN = 48
 """Signs of a plate in the list of jobs: its maker and number stand first on most."""
+HIGHEST = 26 * GRID
+"""Of the list of jobs; with few of them it leaves the room to the rail."""
 
 
 class JobHead(QWidget):
@@ -37,7 +39,9 @@ class JobHead(QWidget):
         super().__init__(parent)
         self._desk = desk
         self.name, self.seek, self.found = QLineEdit(), QLineEdit(), QListWidget()
-        self._trouble = Trouble()
+        self._trouble, self._saved_ones = Trouble(), Soft(self.tr("Saved jobs"))
+        self._is_offered = False
+        """Whether the list stands there unasked: it goes when a new job is begun."""
         self._pause = QTimer(self)
         self._pause.setSingleShot(True)
         self._pause.setInterval(PAUSE_MS)
@@ -51,9 +55,10 @@ class JobHead(QWidget):
         self.seek.setAccessibleName(self.tr("Find a saved job by number, place or note"))
         self.seek.setToolTip(self.tr("Find a saved job by number, place or note (Ctrl+K)"))
         self.found.setAccessibleName(self.tr("Jobs found"))
-        self.found.setFixedHeight(26 * GRID)
+        self.found.setFixedHeight(HIGHEST)
         self.found.setWordWrap(True)
         self.found.hide()
+        self._saved_ones.hide()
         self.new = QPushButton(self.tr("&New"))
         self.new.setToolTip(self.tr("Start a new job (Ctrl+N)"))
         self.file = QPushButton(self.tr("&File"))
@@ -63,6 +68,7 @@ class JobHead(QWidget):
         down.setSpacing(GRID // 2)
         down.addWidget(self.name)
         down.addWidget(self.seek)
+        down.addWidget(self._saved_ones)
         down.addWidget(self.found)
         across = QHBoxLayout()
         across.addWidget(self.new, 1)
@@ -91,8 +97,20 @@ class JobHead(QWidget):
         self.seek.setFocus(Qt.FocusReason.ShortcutFocusReason)
         self.search()
 
+    def offer_saved(self) -> None:
+        """Show the jobs changed last, where there are any, until the new one is begun."""
+        task = self._desk.shelf.search("")
+        task.done.connect(self._offer)
+
+    def _offer(self, lines: tuple[JobLine, ...]) -> None:
+        if lines and self._desk.session.is_blank and self.found.isHidden():
+            self._show_found(lines)
+            self.found.setCurrentRow(-1)  # nothing is chosen by itself
+            self._is_offered = True
+
     def search(self) -> None:
         """Look for what is typed."""
+        self._is_offered = False
         task = self._desk.shelf.search(self.seek.text())
         task.done.connect(self._show_found)
         task.failed.connect(lambda fault: self._trouble.tell(str(fault)))
@@ -110,6 +128,9 @@ class JobHead(QWidget):
             nothing.setFlags(Qt.ItemFlag.NoItemFlags)
         self.found.setCurrentRow(0)
         self.found.show()
+        high = sum(self.found.sizeHintForRow(row) for row in range(min(len(lines), 12))) + GRID
+        self.found.setFixedHeight(max(4 * GRID, min(HIGHEST, high)))
+        self._saved_ones.setVisible(bool(lines) and not self.seek.text().strip())
         self._ask_dues([line.id for line in lines if line.delivered])
 
     def _ask_dues(self, ids: list[str]) -> None:
@@ -139,7 +160,9 @@ class JobHead(QWidget):
     def close_search(self) -> None:
         """Put the search away."""
         self._pause.stop()
+        self._is_offered = False
         self.found.hide()
+        self._saved_ones.hide()
         self.seek.clear()
 
     def _rename(self, name: str) -> None:
@@ -148,13 +171,17 @@ class JobHead(QWidget):
         self._trouble.tell(line)
 
     def _show_job(self, job: Job) -> None:
+        if self._is_offered and not self._desk.session.is_blank:
+            self.close_search()
         if self.name.text() != job.name:
             self.name.setText(job.name)
             self.name.setCursorPosition(0)
             self.name.setToolTip(shown(job.name))
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
-        """Let the arrows walk the list while typing; Enter opens, Escape puts away."""
+        """Let the arrows walk the list while typing; Enter opens, Escape puts away; a click brings it."""
+        if watched is self.seek and event.type() == QEvent.Type.MouseButtonPress and self.found.isHidden():
+            self.search()
         if (
             event.type() == QEvent.Type.KeyPress
             and isinstance(event, QKeyEvent)

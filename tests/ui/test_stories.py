@@ -236,6 +236,30 @@ def test_the_plan_asks_for_the_fallback_then_says_what_to_try(job_with_listings,
     assert "0 or more" in page.figures_trouble.text()
 
 
+def test_the_saved_jobs_are_offered_at_the_start_and_brought_by_a_click(open_bench, tmp_path, settle, qtbot):
+    path = tmp_path / "kept.db"
+    first = open_bench(store=path)
+    assert first.head.found.isHidden()  # there is none yet
+    QTest.keyClicks(first.plate.box, PLATE)
+    settle(first)
+    first.window.close()
+    second = open_bench(store=path)
+    head = second.head
+    qtbot.waitUntil(head.found.isVisible)
+    assert "VM-1" in head.found.item(0).text()
+    QTest.keyClicks(second.plate.box, "1/3 HP")  # a new job was begun
+    settle(second)
+    assert head.found.isHidden()
+    QTest.mouseClick(head.seek, Qt.MouseButton.LeftButton)
+    qtbot.waitUntil(head.found.isVisible)
+    row = next(at for at in range(head.found.count()) if "VM-1" in head.found.item(at).text())
+    rect = head.found.visualItemRect(head.found.item(row))
+    QTest.mouseClick(head.found.viewport(), Qt.MouseButton.LeftButton, pos=rect.center())
+    qtbot.waitUntil(lambda: second.session.job.plate_text == PLATE)
+    settle(second)
+    assert head.found.isHidden()
+
+
 def test_a_job_is_saved_by_itself_and_found_again_after_a_restart(open_bench, tmp_path, settle, qtbot):
     first = open_bench(tmp_path / "kept.db")
     QTest.keyClicks(first.plate.box, PLATE)
