@@ -14,6 +14,8 @@ def passed_over(words: list[str], roles: Roles, token: int, after: int) -> tuple
     It goes on to the end of its line; under a heading of its own to the next blank line, and where one
     stands right below the heading, to the end of the text. Where none begins, all stays as it is.
     """
+    if "advert" not in roles:
+        return roles, after
     is_heading = _is_alone(words, after)
     if roles["advert"] != "anywhere" and not (
         token  # else the listing was itself copied from among adverts

@@ -116,8 +116,7 @@ class Items:
                 roles, after = entry.roles, token + length
             if roles:
                 if entry.heeded:
-                    if "advert" in roles:
-                        roles, after = passed_over(words, roles, token, after)
+                    roles, after = passed_over(words, roles, token, after)
                     muted = self._take_notice(roles, after, clause, segment, muted)
                 self.active.append(len(first))
                 if "num" in roles:

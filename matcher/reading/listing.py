@@ -39,6 +39,7 @@ from matcher.reading.settle import settle
 from matcher.reading.speed_lines import merge_speeds, stack_values
 from matcher.reading.thing import first_line, kind_of_thing
 from matcher.reading.together import GIVEN, tidy
+from matcher.reading.told_apart import tell_apart
 from matcher.reading.vocabulary import all_roles
 from matcher.record import Conflict, Mark, Origin, Record
 
@@ -127,6 +128,8 @@ def _record(parts: list[Items], name: str, title: str, text: str, given: Sequenc
     if any(items.turned for items in parts):
         claims = corrected(parts, claims)
     plate = parts[0].plate
+    if not plate:
+        claims = tell_apart(parts, claims)
     claims = merge_voltages(merge_frequencies(claims, plate=plate), parts)
     if plate:
         claims = merge_speeds(claims, parts[0].scan.text)

@@ -28,6 +28,7 @@ FIELDS = {
     "thing": "item",
     "elsewhere": "power_hp volts phase hertz amps rpm speeds shaft_diameter_in body_diameter_in capacitor_uf",
     "corrections": "power_hp volts phase hertz amps rpm speeds turn seen_from bearing capacitor_uf",
+    "several": "power_hp volts rpm turn bearing brand part_number shaft_diameter_in mounting motor_type price",
     "damage": "power_hp volts phase hertz amps rpm speeds enclosure turn seen_from ambient_c bearing "
     "insulation_class duty mounting capacitor_uf capacitor_vac",
     "plate": "brand part_number other_numbers power_hp volts phase hertz amps rpm rpm_range speeds turn seen_from "
