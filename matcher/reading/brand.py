@@ -20,7 +20,54 @@ _MISREAD = re.compile(r"(?=[A-Z01]{6,})[A-Z]+[01][A-Z]{3,}")
 _LETTERS = str.maketrans("01", "OI")
 _BEFORE_SENTENCE = frozenset("\n.;|?!")
 _STEPPED_OVER = frozenset({"#", "-", "brand", ",", "number", "no"})
-_DAYS = frozenset({"monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday", "noon"})
+_DAYS = frozenset(
+    [
+        "monday",
+        "tuesday",
+        "wednesday",
+        "thursday",
+        "friday",
+        "saturday",
+        "sunday",
+        "noon",
+        "mon",
+        "tue",
+        "tues",
+        "wed",
+        "thu",
+        "thurs",
+        "fri",
+        "sat",
+        "sun",
+        "january",
+        "february",
+        "march",
+        "april",
+        "may",
+        "june",
+        "july",
+        "august",
+        "september",
+        "october",
+        "november",
+        "december",
+        "jan",
+        "feb",
+        "mar",
+        "apr",
+        "jun",
+        "jul",
+        "aug",
+        "sep",
+        "sept",
+        "oct",
+        "nov",
+        "dec",
+        "christmas",
+        "easter",
+    ]
+)
+"""What may stand behind `by` for a date."""
 _STEPS = 4
 _LIKE = frozenset({"style", "type", "like", "compatible", "equivalent", "equiv", "brand style"})
 _AGENCIES = frozenset({"UL", "CUL", "CSA", "CE", "ETL", "RU", "NEMA", "IEC", "ISO", "ROHS"})

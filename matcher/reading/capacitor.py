@@ -2,9 +2,8 @@
 
 from matcher.numeral import Numeral
 from matcher.reading.items import Items
-from matcher.reading.quantities import NOTHING, Given
+from matcher.reading.quantities import CAPACITOR_VOLTS, NOTHING, Given
 
-VOLTS = frozenset({250, 330, 350, 370, 400, 440, 450, 475, 480, 500, 600})
 _SIZES = (0.5, 100.0)
 
 
@@ -44,7 +43,7 @@ def _pair(items: Items, j: int) -> bool:
         or (k < len(items) and items.word(k) in ("/", "@", "-", ","))
     ):
         k += 1
-        if items.has(k, "num") and number.value is not None and items.numbers[k].value in VOLTS:
+        if items.has(k, "num") and number.value is not None and items.numbers[k].value in CAPACITOR_VOLTS:
             _claim(items, number.value, items.numbers[k].value or 0.0, j, k)
             return True
     return False
@@ -56,7 +55,7 @@ def _single(items: Items, j: int) -> None:
     k = j + 2 if items.word(j + 1) == "vac" else j + 1
     if _is_two(number) or number.value is None or items.has(k, "unit") or items.has(k, "after"):
         return
-    if items.has(k, "num") and items.numbers[k].value in VOLTS and number.value <= _SIZES[1]:
+    if items.has(k, "num") and items.numbers[k].value in CAPACITOR_VOLTS and number.value <= _SIZES[1]:
         _claim(items, number.value, items.numbers[k].value or 0.0, j, k)
 
 
@@ -66,7 +65,7 @@ def _is_two(number: Numeral) -> bool:
 
 
 def _plausible(size: float, volts: float) -> bool:
-    return _SIZES[0] <= size <= _SIZES[1] and volts in VOLTS
+    return _SIZES[0] <= size <= _SIZES[1] and volts in CAPACITOR_VOLTS
 
 
 def _claim(items: Items, size: float, volts: float, j: int, k: int) -> None:
@@ -99,7 +98,7 @@ def _its_voltage(items: Items, behind: int) -> None:
     k = behind + 1
     if items.word(k) in ("/", "@", ",", "at", "x", "-") or items.has(k, "fill"):
         k += 1
-    if not items.has(k, "num") or items.used[k] or items.numbers[k].value not in VOLTS:
+    if not items.has(k, "num") or items.used[k] or items.numbers[k].value not in CAPACITOR_VOLTS:
         return
     if items.said(k + 1, "unit") in (None, "v"):
         items.used[k] = True
@@ -125,7 +124,7 @@ def near_start(items: Items, i: int) -> bool:
 def is_capacitors(items: Items, i: int) -> bool:
     """Volts near a microfarad figure or a capacitor, of a size that capacitors have and supplies don't."""
     number = items.numbers[i]
-    if not number.atoms or not VOLTS.issuperset(number.atoms):
+    if not number.atoms or not CAPACITOR_VOLTS.issuperset(number.atoms):
         return False
     low, high = max(0, i - 7), min(len(items), i + 6)
     return any(

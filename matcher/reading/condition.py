@@ -59,13 +59,13 @@ _PLACES = frozenset(
 
 
 def _of_module(items: Items, i: int, value: str) -> bool:
-    """`module dead`, `the module on the back is burnt out`: not the motor."""
+    """`module dead`, `run cap 16uF 450V dead`: not the motor."""
     if value != "for_parts" or items.word(i)[-5:] == "parts":
         return False
     for j in range(i - 1, max(-1, i - 1 - _NEAR), -1):
         if items.clause[j] != items.clause[i] or "motor" in items.roles[j]:
             return False
-        if "module" in items.roles[j]:
+        if not items.roles[j].keys().isdisjoint(("module", "cap")):
             return True
     return False
 

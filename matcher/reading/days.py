@@ -92,10 +92,19 @@ def _label(items: Items, first: int, last: int) -> tuple[str, int] | None:
 def _otherwise(items: Items, first: int) -> tuple[str, int] | None:
     """`No returns once wired; otherwise 30 days`: the sentence before names what they are for."""
     if items.word(first - 1) not in ("otherwise", "else", "if not"):
-        return None
+        return _asked(items, first)
     before = range(first - 2, max(-1, first - 2 - 2 * _NEAR), -1)
     j = next((j for j in before if "returns" in items.roles[j]), None)
     return None if j is None or items.segment[first] - items.segment[j] > 1 else ("returns", j)
+
+
+def _asked(items: Items, first: int) -> tuple[str, int] | None:
+    """`Returns? sure, two weeks`: the question right before names what they are for."""
+    for j in range(first - 1, max(0, first - 1 - _ANOTHER_CLAUSE), -1):
+        if items.word(j) == "?":
+            kind = next((kind for kind in _TERMS if items.roles[j - 1].get(kind) == "-"), None)
+            return None if kind is None else (kind, j - 1)
+    return None
 
 
 def _limited(items: Items, last: int) -> tuple[str, int] | None:

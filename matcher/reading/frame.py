@@ -70,9 +70,9 @@ def _frame_at(items: Items, i: int, j: int) -> bool:
         end = j + 1
         code += items.raw(end).upper()
     elif (
-        items.raw(j + 1) in _SUFFIXES
-        and items.word(j + 1).upper() in _SUFFIXES
-        and len(items.raw(j + 2)) != 1
+        items.raw(j + 1) in _SUFFIXES | (_METRIC_SUFFIXES if items.word(i) in _IEC else frozenset())
+        and items.word(j + 1).upper() == items.raw(j + 1)
+        and not (len(items.raw(j + 2)) == 1 and items.raw(j + 2).isalpha())
     ):
         end = j + 1  # `FR 143 T`, `56 C frame`; not `FR 56 H P 1/2`
         code += items.raw(end)

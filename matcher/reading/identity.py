@@ -3,7 +3,7 @@
 import re
 
 from matcher.reading import brand, number_end
-from matcher.reading.code import is_series, mended, reach, written
+from matcher.reading.code import is_ball_bearing, is_series, mended, reach, written
 from matcher.reading.items import NO_ROLES, Items
 from matcher.reading.spaced_code import RATED, further_pieces
 
@@ -71,6 +71,9 @@ def label(items: Items, i: int, field: str) -> None:
 
 
 def _claim_plain(items: Items, field: str, text: str, place: tuple[int, int], strength: int) -> None:
+    if is_ball_bearing(text) and not items.plate:
+        items.claim("bearing", "ball", *place)  # `bearings replaced 6202-2RS`
+        return
     if field in _PLAIN and not (field == "other_numbers" and len(text) < _SHORTEST_OTHER):
         claim_number(items, field, text, *place, strength)
 

@@ -18,11 +18,23 @@ _ONE_FLAT = frozenset({"single flat", "one flat", "1 flat", "one side flat"})
 _OPENS = frozenset("\n|;•*")
 _VULGAR = frozenset("½¼¾⅛⅜⅝⅞")
 _KEYS = frozenset(
-    {"key", "keyway", "key way", "keyseat", "keyslot", "key slot", "with keyway", "square key", "sq key"}
+    {
+        "key",
+        "keyway",
+        "key way",
+        "keyseat",
+        "keyslot",
+        "key slot",
+        "with keyway",
+        "square key",
+        "sq key",
+        "passfeder",
+        "paßfeder",
+    }
     | {"sq . key", "feather key", "passfeder", "paßfeder", "mit passfeder", "mit paßfeder", "clavette"}
     | {"avec clavette", "chaveta", "con chaveta", "chiavetta", "con chiavetta"}
 )
-_WIDEST_KEY = 0.3125  # inch; of a 1-3/8 shaft
+_WIDEST_KEY = 0.4  # inch; 10 mm of a 38 mm shaft
 _SHAPES = frozenset({"dia", "len", "other"})
 _LOOSE_EXTENTS = frozenset({"out", "of it", "through", "reach", "exposed"})
 _BETWEEN_LABELS = frozenset({"/", "x", "by", "&", "and"})
@@ -128,6 +140,8 @@ def _is_of_key(items: Items, i: int, label: int) -> bool:
     value *= INCHES.get(items.said(i + 1, "after") or "in", 1.0)
     if items.word(label) in _KEYS or (items.word(label)[:5] == "keyed" and value <= _WIDEST_KEY):
         return True
+    if items.has(i - 1, "by") and items.word(items.skip(i - 3, -1)) in _KEYS:
+        return True  # `Passfeder 8x7`
     j = i + 2 if items.has(i + 1, "after") else i + 1
     if items.has(j, "by"):
         j += 2 if not items.has(j + 2, "after") else 3
@@ -188,13 +202,21 @@ def without_conversions(items: Items, found: list[Length]) -> list[Length]:
     kept: list[Length] = []
     for length in found:
         one = kept[-1] if kept else None
-        if one and items.word(one.end + 1) == "(" and length.item == one.end + 2:
+        if one and items.word(one.end + 1) == "(" and length.item in _opening(items, one.end + 2):
             closed = items.word(length.end + 1) == ")"
             if closed and abs(one.inches - length.inches) <= _ROUNDING * one.inches:
                 one.end = length.end + 1
                 continue
         kept.append(length)
     return kept
+
+
+def _opening(items: Items, j: int) -> tuple[int, ...]:
+    """Return where the figure of a bracket stands: first, or behind a word (`(so 1/2)`, `(= 1/2 in.)`)."""
+    return (j, j + 1) if items.word(j) in _THAT_IS else (j,)
+
+
+_THAT_IS = frozenset({"so", "=", "is", "about", "~", "i.e", "ie", "or", "call it", "really", "nominal"})
 
 
 def share_unit(items: Items, group: list[Length]) -> None:

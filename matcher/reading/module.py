@@ -18,6 +18,7 @@ _NOT_NEEDED = frozenset(
 )
 _MOUNTS = re.compile(r"^(?:mount|bracket|adjust|valve|switch|install|position)")
 """`2-way mount`: ways to do something, no pins."""
+_PINS = frozenset({"pin", "pins", "pin plug", "pole plug", "polig", "poliger"})
 _REACH = 9
 _FARTHEST = 30
 
@@ -80,7 +81,7 @@ def pins(items: Items, i: int) -> None:
         return
     if not all(atom % 1 == 0 and 1 <= atom <= 40 for atom in number.atoms) or not number.atoms:
         return
-    if items.word(i + 1) not in ("pin", "pins", "pin plug", "polig", "poliger") and not _plug_near(items, i):
+    if items.word(i + 1) not in _PINS and not _plug_near(items, i):
         return
     if items.word(i + 1) == "way" and _MOUNTS.search(items.word(i + 2)):
         return

@@ -91,7 +91,7 @@ def _is_aside(items: Items, said: Sum) -> bool:
     for j in range(said.first, max(-1, said.first - _WITHIN), -1):
         if items.segment[j] != items.segment[said.first] or items.word(j) == ")":
             return False
-        if items.word(j) == "(":
+        if items.word(j) == "(" or items.word(j).split(" ")[0] in ("receipt", "invoice"):
             return True
     return False
 
@@ -128,7 +128,7 @@ def _pair(items: Items, sums: list[Sum]) -> None:
         (two.role == "shipped" or (two.role == "ship" and items.word(two.last + 1) in _IF_SENT))
         and one.role in (None, "price")
         and one.amount < two.amount
-        and _local(items, one)
+        and (_local(items, one) or items.word(one.last + 1) == "/")
     ):
         one.role, two.role, two.amount = "price", "ship", two.amount - one.amount
     elif (
@@ -222,8 +222,11 @@ def _role(items: Items, sums: list[Sum], k: int) -> str | None:
 
 def _is_on_top(items: Items, said: Sum, label: int) -> bool:
     """`orders under $25 add $5 handling`, `without core add $35`: asked of some, on a condition."""
-    if items.word(label) != "add" or names_shipping(items, said.last + 1):
-        return items.word(label) == "add" and _under_condition(items, label)
+    if items.word(label) != "add":
+        return False
+    for j in range(said.last + 1, said.last + 1 + _BACK):
+        if items.has(j, "ship") and items.clause[j] == items.clause[said.first]:
+            return _under_condition(items, label)  # `add $17.50 if I have to mail it`
     return True
 
 

@@ -12,7 +12,7 @@ _VALUES: dict[str, object] = {"true": True, "false": False, "0": 0, "1": 1, "2":
 _VAGUE = frozenset({"totally enclosed", "tot encl", "totally encl", "tot enclosed", "fully enclosed", "te"})
 _TAKES_NO = frozenset(
     {"phase", "mounting", "enclosure", "control_signal", "explosion_proof", "duty", "shaft_ends"}
-    | {"shaft_position"}
+    | {"shaft_position", "motor_type"}
 )
 _NOT_ADVISED = frozenset({"not recommended", "not allowed", "not ok", "not advised", "prohibited", "not"})
 # The key may be lost while its keyway is there: `no key with it but the shaft is keyed`.

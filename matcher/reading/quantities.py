@@ -60,6 +60,7 @@ _BARE_VOLTS = re.compile(
 _TRIPLE = re.compile(r"(\d{3}(?:[-/]\d{3})*)[/-](?:(50|60)[/-]([13])|([13])[/-](50|60))")
 
 
+CAPACITOR_VOLTS = frozenset({250, 330, 350, 370, 400, 440, 450, 475, 480, 500, 600})
 _WIDE = frozenset(
     {(100.0, 240.0), (100.0, 250.0), (90.0, 264.0), (85.0, 265.0), (100.0, 277.0), (120.0, 277.0)}
     | {(110.0, 277.0), (115.0, 277.0)}
@@ -207,6 +208,8 @@ def service_factor(number: Numeral) -> Given | None:
 def microfarad(number: Numeral) -> Given | None:
     """A run capacitor's size; larger ones are start capacitors and give nothing."""
     dual = "/" in number.signs and number.text[-2:] not in ("/2", "/4") and number.text[-1] not in "½¼¾"
+    if number.signs == "/" and number.atoms[1] in CAPACITOR_VOLTS and number.atoms[0] <= 100:
+        return {"capacitor_uf": number.atoms[0], "capacitor_vac": int(number.atoms[1])}  # `MFD 15/370`
     if number.value is None or dual or not 0.5 <= number.value <= 100:
         return NOTHING
     return {"capacitor_uf": number.value}
@@ -225,6 +228,10 @@ def power_of_pair(number: Numeral) -> Given | None:
 def power_before_watts(number: Numeral) -> Given | None:
     """`15/11.2 HP/KW`: the first figure is the hp."""
     return {"power_hp": number.atoms[0]} if len(number.atoms) == 2 and number.signs == "/" else None
+
+
+def _go_down(shares: tuple[float, ...]) -> bool:
+    return all(one > two for one, two in itertools.pairwise(shares)) and shares[0] <= 1
 
 
 def _are_speeds(figures: list[float]) -> bool:
@@ -250,6 +257,8 @@ def by_look(number: Numeral) -> Given:
         and number.atoms[0] <= 80
     ):
         return {"capacitor_uf": number.atoms[0], "capacitor_vac": int(number.atoms[1])}
+    if len(number.shares) >= 3 and number.text.count("/") == len(number.shares) and _go_down(number.shares):
+        return power(number) or NOTHING  # `1/2-1/3-1/4`
     if _BARE_VOLTS.fullmatch(number.text):
         return volts(number) or NOTHING
     speeds = [atom for atom in number.atoms if atom >= 100]

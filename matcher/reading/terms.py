@@ -38,7 +38,14 @@ def _has_exception(items: Items, i: int) -> bool:
     if items.word(i - 1) == "or" or items.word(i + 1) in _CONDITIONS:
         return True
     following = range(i + 1, min(len(items), i + 1 + _NEAR))
-    return any(items.word(k) in _EXCEPTIONS and items.segment[k] == items.segment[i] for k in following)
+    return any(
+        items.word(k) in _EXCEPTIONS
+        and items.segment[k] == items.segment[i]
+        and (
+            items.word(k) != "after" or items.clause[k] == items.clause[i]
+        )  # `no returns / no texts after 10`
+        for k in following
+    )
 
 
 def warranty(items: Items, i: int, value: str) -> None:
