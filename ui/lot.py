@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from matcher.errors import BadValue
 from matcher.job import Listing
+from matcher.judging.saying import choice
 from matcher.motor import Wanted
 from matcher.record import Record
 from matcher.settings import Settings
@@ -47,6 +48,13 @@ class LotRow(NamedTuple):
     """What a filter looks in, folded."""
     price: float | None
     currency: str
+    shipping: float | None = None
+    """`None` where it isn't said; `landed` then counts a presumed one."""
+    condition: str = ""
+    quantity: int | None = None
+    return_days: int | None = None
+    source: str = ""
+    """File and line, as `lot.csv#3`."""
     verdict: str | None = "waiting"
     low: float | None = None
     score: float | None = None
@@ -54,6 +62,11 @@ class LotRow(NamedTuple):
     landed: float | None = None
     chance: float | None = None
     reason: str = ""
+
+    @property
+    def is_presumed(self) -> bool:
+        """Whether `landed` counts a shipping cost that nobody named."""
+        return self.landed is not None and self.shipping is None
 
 
 class Lot:
@@ -79,9 +92,10 @@ class Lot:
         for record in records:
             if not len(self.records) % STEP:
                 tick(0.0)
-            self.rows.append(_row(len(self.records), record))
+            source = names.get(number_of(record.id), "") if names else record.id
+            self.rows.append(_row(len(self.records), record, source))
             self.records.append(record)
-            self.sources.append(names.get(number_of(record.id), "") if names else record.id)
+            self.sources.append(source)
             self.shelves.append(shelf)
 
     def record(self, row: tuple[int, str]) -> Record:
@@ -167,9 +181,23 @@ def _known(figure: float) -> float | None:
     return None if isnan(figure) else float(figure)
 
 
-def _row(at: int, record: Record) -> LotRow:
+def _row(at: int, record: Record, source: str) -> LotRow:
     facts, number = record.facts, record.facts.part_number or ""
     name = called(facts.brand, number, record.title.strip() or record.text) or record.id
     title = shown(record.title[:200])
-    words = " ".join(filter(None, (name, number, title if title != name else "", facts.brand)))
-    return LotRow(at, record.id, name, number, words.casefold(), facts.price, facts.currency or "")
+    condition = choice("condition", facts.condition) if facts.condition else ""
+    parts = (name, number, title if title != name else "", facts.brand, condition, source)
+    return LotRow(
+        at,
+        record.id,
+        name,
+        number,
+        " ".join(filter(None, parts)).casefold(),
+        facts.price,
+        facts.currency or "",
+        facts.shipping,
+        condition,
+        facts.quantity,
+        facts.return_days,
+        shown(source),
+    )

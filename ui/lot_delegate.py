@@ -5,7 +5,8 @@ from PySide6.QtGui import QColor, QPainter, QPixmap
 from PySide6.QtWidgets import QStyle, QStyledItemDelegate, QStyleOptionViewItem
 
 from ui.marks import mark_pixmap
-from ui.models.lot_table import RANGE, SCORES, VERDICT
+from ui.models.lot_columns import RANGE
+from ui.models.lot_table import SCORES, VERDICT
 from ui.range_bar import paint_range
 from ui.theme import GRID, current_colours
 

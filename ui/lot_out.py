@@ -6,7 +6,10 @@ from ui.lot import LotRow
 from ui.money_words import per_cent
 from ui.words import verdict_word
 
-HEAD = ("Verdict", "Score", "Lowest", "Highest", "Landed", "Currency", "Chance", "Offer", "Number", "Why")
+HEAD = (
+    *("Verdict", "Score", "Lowest", "Highest", "Landed", "Currency", "Shipping presumed", "Chance", "Offer"),
+    *("Number", "Condition", "Price", "Shipping", "Quantity", "Return days", "From", "Why"),
+)
 
 
 def lines(rows: Sequence[LotRow]) -> list[list[str]]:
@@ -15,14 +18,24 @@ def lines(rows: Sequence[LotRow]) -> list[list[str]]:
 
 
 def _cells(row: LotRow) -> list[str]:
-    figures = (row.score, row.low, row.high)
     return [
         verdict_word(row.verdict),
-        *("" if figure is None else f"{figure:.0f}" for figure in figures),
-        "" if row.landed is None else f"{row.landed:.2f}",
+        *(_plain(figure, "{:.0f}") for figure in (row.score, row.low, row.high)),
+        _plain(row.landed, "{:.2f}"),
         row.currency,
+        "yes" if row.is_presumed else "",
         per_cent(row.chance),
         row.name,
         row.number,
+        row.condition,
+        _plain(row.price, "{:.2f}"),
+        _plain(row.shipping, "{:.2f}"),
+        _plain(row.quantity, "{}"),
+        _plain(row.return_days, "{}"),
+        row.source,
         row.reason,
     ]
+
+
+def _plain(figure: float | None, form: str) -> str:
+    return "" if figure is None else form.format(figure)

@@ -3,11 +3,23 @@
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QWidget
 
 from ui.lot_delegate import LotDelegate
-from ui.models.lot_table import CHANCE, LANDED, MARK, NAME, NUMBER, RANGE, LotTable
+from ui.models import lot_columns as at
+from ui.models.lot_table import LotTable
 from ui.plain_table import PlainTable
 from ui.theme import GRID
 
-WIDTHS = {MARK: 17, RANGE: 15, LANDED: 16, CHANCE: 8, NAME: 32, NUMBER: 16}
+WIDTHS = {
+    at.MARK: 16,
+    at.RANGE: 11,
+    at.LANDED: 14,
+    at.CHANCE: 8,
+    at.NAME: 24,
+    at.CONDITION: 12,
+    at.PRICE: 12,
+    at.QUANTITY: 5,
+    at.RETURNS: 9,
+    at.SOURCE: 11,
+}
 
 
 class LotView(PlainTable):
@@ -17,7 +29,7 @@ class LotView(PlainTable):
         super().__init__(model, WIDTHS, parent)
         self.setAccessibleName(self.tr("Offers, best first"))
         painted = LotDelegate(self)
-        for column in (MARK, RANGE):
+        for column in (at.MARK, at.RANGE):
             self.setItemDelegateForColumn(column, painted)
         self.setSelectionMode(QAbstractItemView.SelectionMode.ExtendedSelection)
         self.setWordWrap(False)

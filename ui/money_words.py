@@ -6,6 +6,12 @@ def money(value: float | None, currency: str | None = "") -> str:
     return "" if value is None else f"{value:,.2f} {currency or ''}".rstrip()
 
 
+def presumed_money(value: float | None, currency: str | None = "", *, presumed: bool = False) -> str:
+    """Return a sum; one that counts a shipping cost which nobody named has a `~` before it."""
+    words = money(value, currency)
+    return f"~{words}" if words and presumed else words
+
+
 def whole_money(value: float) -> str:
     """Return a sum without cents, `1,150`."""
     return f"{value:,.0f}"

@@ -8,7 +8,18 @@ from PySide6.QtGui import QGuiApplication
 from PySide6.QtTest import QTest
 
 from ui.bench import OLD_MOTOR, STOCK
-from ui.models.lot_table import CHANCE, LANDED, MARK, NAME, REASON
+from ui.models.lot_columns import (
+    CHANCE,
+    CONDITION,
+    LANDED,
+    MARK,
+    NAME,
+    PRICE,
+    QUANTITY,
+    REASON,
+    RETURNS,
+    SOURCE,
+)
 
 PLATE = "1/2 HP 115V 60HZ 1PH 1075 RPM CCWLE PSC belly band shaft 1/2 x 5 5.6 in dia"
 HEAD = "title,Mfr,model,hp,volts,phase,hz,rpm,rotation,shaft diameter,mounting,price\n"
@@ -198,6 +209,28 @@ def test_every_row_says_why_on_the_screen_and_in_a_saved_file(ranked, qtbot, tmp
     qtbot.waitUntil(lambda: "saved" in page.done.text(), timeout=20_000)
     with (tmp_path / "out.csv").open(encoding="utf-8-sig", newline="") as file:
         assert all(row["Why"] for row in csv.DictReader(file))
+
+
+def test_the_page_and_the_file_tell_what_a_buyer_of_lots_needs(bench, qtbot, tmp_path):
+    page, table = bench.pages[STOCK], tmp_path / "buy.csv"
+    table.write_text(
+        "title,hp,volts,condition,price,qty,returns\nfan motor,1/2,115,used,$20,4,30 days\n", encoding="utf-8"
+    )
+    bench.window.go_to(STOCK)
+    qtbot.waitUntil(lambda: page._task is None, timeout=20_000)
+    page.open_files([table])
+    qtbot.waitUntil(lambda: page.model.total == 1 and page._task is None, timeout=20_000)
+    cells = [shown(page, column)[0] for column in (CONDITION, PRICE, QUANTITY, RETURNS, SOURCE)]
+    assert cells == ["used", "20.00 USD", "4", "30", "buy.csv"]
+    page.seek.setText("used buy.csv")
+    assert len(page.model.rows) == 1
+    page.exits.save_shown(tmp_path / "out.csv")
+    qtbot.waitUntil(lambda: "saved" in page.done.text(), timeout=20_000)
+    with (tmp_path / "out.csv").open(encoding="utf-8-sig", newline="") as file:
+        (row,) = csv.DictReader(file)
+    assert [row[name] for name in ("Condition", "Price", "Quantity", "Return days", "From")] == [
+        *("used", "20.00", "4", "30", "buy.csv")
+    ]
 
 
 def test_a_price_is_no_landed_cost_before_it_is_reckoned(lot):

@@ -10,7 +10,8 @@ from ui.answers import Answers, answer
 from ui.lot import Lot, LotRow
 from ui.models.facts import IS_CONFLICT, ORIGIN, VALUE, Facts
 from ui.models.figures import FIGURE, Figures
-from ui.models.lot_table import LotTable, sorted_rows
+from ui.models.lot_columns import LANDED, MARK, QUANTITY, sorted_rows
+from ui.models.lot_table import LotTable
 from ui.models.pile import PRICE, STATE, VERDICT, Pile
 from ui.models.questions import Questions
 from ui.models.side import OUTCOME, Side
@@ -148,6 +149,11 @@ def row(at: int, name: str, verdict: str, landed: float) -> LotRow:
         words=name.casefold(),
         price=landed,
         currency="USD",
+        shipping=5.0,
+        condition="used",
+        quantity=1200,
+        return_days=30,
+        source=f"lot.csv#{at}",
         verdict=verdict,
         low=50.0,
         score=60.0,
@@ -163,15 +169,47 @@ def test_a_lot_filters_by_words_and_verdict_and_sorts(qapp):
     tester = watched(table)
     rows = [row(0, "Velmarrow", "fits", 90), row(1, "Krellin", "ask", 20), row(2, "Ossenby", "wont_fit", 5)]
     table.show_rows(rows)
-    assert plain(table)[0] == ["Fits", "60 (50 to 70)", "90.00 USD", "50%", "Velmarrow", "", "why"]
+    assert plain(table)[0] == [
+        *("Fits", "60 (50 to 70)", "90.00 USD", "50%", "Velmarrow"),
+        *("used", "90.00 USD", "1,200", "30", "#0 lot.csv", "why"),
+    ]
     table.filter("vel")
     assert [one.name for one in table.rows] == ["Velmarrow"]
     table.filter("ask first")
     assert [one.name for one in table.rows] == ["Krellin"]
     table.filter("")
-    assert [one.at for one in sorted_rows(rows, 2)] == [2, 1, 0]
-    assert [one.at for one in sorted_rows(rows, 0)] == [0, 1, 2]
+    assert [one.at for one in sorted_rows(rows, LANDED)] == [2, 1, 0]
+    assert [one.at for one in sorted_rows(rows, MARK)] == [0, 1, 2]
     del tester
+
+
+def test_sums_are_sorted_within_their_currency_and_the_own_one_comes_first():
+    rows = [
+        row(0, "a", "fits", 30)._replace(currency="CAD"),
+        row(1, "b", "fits", 22),
+        row(2, "c", "fits", 21)._replace(currency="EUR"),
+        row(3, "d", "fits", 20),
+        row(4, "e", "fits", 0)._replace(landed=None, price=None),
+        row(5, "f", "fits", 25)._replace(currency="EUR"),
+    ]
+    assert [one.at for one in sorted_rows(rows, LANDED, "USD")] == [3, 1, 0, 2, 5, 4]
+    assert [one.at for one in sorted_rows(rows, LANDED, "EUR")] == [2, 5, 0, 3, 1, 4]
+    assert [one.at for one in sorted_rows(rows, QUANTITY)] == [0, 1, 2, 3, 4, 5]
+
+
+def test_a_presumed_shipping_cost_is_marked_in_the_landed_one(qapp):
+    table = LotTable()
+    table.show_rows([row(0, "a", "fits", 30), row(1, "b", "fits", 30)._replace(shipping=None)])
+    assert [table.index(at, LANDED).data() for at in (0, 1)] == ["30.00 USD", "~30.00 USD"]
+    assert not table.index(0, LANDED).data(Qt.ItemDataRole.ToolTipRole)
+    assert "names no shipping" in table.index(1, LANDED).data(Qt.ItemDataRole.ToolTipRole)
+
+
+def test_the_head_says_by_which_column_a_lot_is_sorted(qapp):
+    table = LotTable()
+    assert "▲" not in "".join(table.headings())
+    table.call_sorted(LANDED, turned=True)
+    assert table.headings()[LANDED] == "Landed ▼"
 
 
 def test_a_lot_ranked_whole_says_what_one_pair_says(answers):

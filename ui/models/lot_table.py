@@ -1,21 +1,18 @@
 """The rows of a lot, filtered and sorted; holds light rows alone, so that it never stalls."""
 
-from collections.abc import Callable, Iterable
+from collections.abc import Iterable
 from typing import Any
 
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QTableView
 
 from ui.lot import LotRow
+from ui.models.lot_columns import LANDED, NUMBERS, REASON, columns
 from ui.models.row_table import Index, RowTable
-from ui.money_words import money, per_cent
-from ui.range_bar import range_words
 from ui.words import VERDICTS, verdict_word
 
 VERDICT = Qt.ItemDataRole.UserRole + 1
 SCORES = Qt.ItemDataRole.UserRole + 2
-MARK, RANGE, LANDED, CHANCE, NAME, NUMBER, REASON = range(7)
-NUMBERS = frozenset({LANDED, CHANCE})
 
 
 class LotTable(RowTable):
@@ -26,6 +23,8 @@ class LotTable(RowTable):
         self.rows: list[LotRow] = []
         self._all: list[LotRow] = []
         self._filter: tuple[str, ...] = ()
+        self._columns = columns()
+        self._sorted = (-1, False)
         self._is_stale = False
         self.ranking: object = object()
         """Another one with each ranking."""
@@ -116,16 +115,17 @@ class LotTable(RowTable):
         return kept
 
     def headings(self) -> tuple[str, ...]:
-        """Return the columns' names."""
-        return (
-            self.tr("Verdict"),
-            self.tr("Score"),
-            self.tr("Landed"),
-            self.tr("Chance"),
-            self.tr("Offer"),
-            self.tr("Number"),
-            self.tr("Why"),
+        """Return the columns' names; an arrow stands at the one that the rows are sorted by."""
+        by, turned = self._sorted
+        arrow = " ▼" if turned else " ▲"
+        return tuple(
+            column.head + (arrow if place == by else "") for place, column in enumerate(self._columns)
         )
+
+    def call_sorted(self, column: int, *, turned: bool = False) -> None:
+        """Say by which column the rows stand, smallest or best first unless turned."""
+        self._sorted = (column, turned)
+        self.headerDataChanged.emit(Qt.Orientation.Horizontal, 0, len(self._columns) - 1)
 
     def headerData(
         self, section: int, orientation: Qt.Orientation, role: int = Qt.ItemDataRole.DisplayRole
@@ -133,6 +133,8 @@ class LotTable(RowTable):
         """Return the columns' names, those of figures at the right."""
         if role == Qt.ItemDataRole.TextAlignmentRole and section in NUMBERS:
             return Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
+        if role == Qt.ItemDataRole.ToolTipRole and orientation == Qt.Orientation.Horizontal:
+            return self._columns[section].hint or None
         return super().headerData(section, orientation, role)
 
     def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> Any:
@@ -141,7 +143,9 @@ class LotTable(RowTable):
             return None
         row = self._as_shown(self.rows[index.row()])
         if role == Qt.ItemDataRole.DisplayRole:
-            return _SHOWN[index.column()](row)
+            return self._columns[index.column()].says(row)
+        if role == Qt.ItemDataRole.ToolTipRole and index.column() == LANDED and row.is_presumed:
+            return self.tr("The listing names no shipping cost; a usual one is counted in")
         if role == VERDICT:
             return row.verdict
         if role == SCORES:
@@ -151,44 +155,4 @@ class LotTable(RowTable):
         return None
 
 
-def sorted_rows(rows: list[LotRow], column: int) -> list[LotRow]:
-    """Return rows sorted by a column, best or smallest first; the verdict's column is the ranking's order."""
-    return sorted(rows, key=_KEYS[column])
-
-
-def turned_rows(rows: list[LotRow]) -> list[LotRow]:
-    """Return rows the other way round."""
-    return rows[::-1]
-
-
-def _cost(row: LotRow) -> str:
-    """Return the landed cost; until that is reckoned the bare price, which says what it is."""
-    if row.landed is not None:
-        return money(row.landed, row.currency)
-    return "" if row.price is None else f"asks {money(row.price, row.currency)}"
-
-
-_SHOWN: tuple[Callable[[LotRow], str], ...] = (
-    lambda row: verdict_word(row.verdict),
-    lambda row: range_words(row.low, row.score, row.high),
-    _cost,
-    lambda row: per_cent(row.chance),
-    lambda row: row.name,
-    lambda row: row.number,
-    lambda row: row.reason,
-)
 _VERDICTS: tuple[str | None, ...] = (*VERDICTS, "waiting", None)
-_LAST = float("inf")
-_KEYS: tuple[Callable[[LotRow], Any], ...] = (
-    lambda row: (
-        VERDICTS.index(row.verdict) if row.verdict in VERDICTS else len(VERDICTS),
-        -(row.low or 0.0),
-        row.landed if row.landed is not None else _LAST,
-    ),
-    lambda row: -(row.low or 0.0),
-    lambda row: next((cost for cost in (row.landed, row.price) if cost is not None), _LAST),
-    lambda row: -(row.chance or 0.0),
-    lambda row: row.name.casefold(),
-    lambda row: row.number,
-    lambda row: row.reason,
-)

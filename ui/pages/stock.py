@@ -50,7 +50,7 @@ class StockPage(Page):
         self._task: Task | None = None
         self._ranked_for: object = None
         """What the verdicts answer (`_question`); `None` while there are none."""
-        self.sort = LotSort(desk.work, self.model, self.table, self)
+        self.sort = LotSort(desk, self.model, self)
         self.reasons = LotReasons(desk, self.model, self.table, lambda: self._task is None, self)
         fill = partial(self.reasons.fill, self._start)
         self.exits = LotExits(desk.work, self.model, self.table, fill, self)
@@ -205,6 +205,7 @@ class StockPage(Page):
         self._problems = first_of(problems)
         self.trouble.tell(self._problems)
         self.model.call_stale(True)
+        self.sort.as_read()
         self.model.show_rows(rows)
         self._task = None
         self._count()
