@@ -16,6 +16,7 @@ from typing import Self, cast
 
 from matcher import tables
 from matcher.errors import BadValue, SamespinError, UnknownField, UnreadableInput
+from matcher.files import read_limited
 
 Figures = Mapping[str, float]
 
@@ -107,6 +108,8 @@ class Settings:
         return worth[source] / worth[target]
 
 
+LARGEST = 2**20
+"""Bytes of a file of changes."""
 _BASE = "USD"
 _TABLES: Mapping[str, tuple[str, str, float]] = {
     "weights": ("weights", "weight", float("inf")),
@@ -172,10 +175,9 @@ def _is_number(figure: object) -> bool:
 
 def read_changes(path: Path) -> Mapping[str, object]:
     """Return what stands in a TOML file, not judged yet. Raises `UnreadableInput`."""
+    content = read_limited(path, LARGEST)
     try:
-        return tomllib.loads(path.read_text(encoding="utf-8"))
-    except OSError as fault:
-        raise UnreadableInput(f"{path.name}: can't be read ({fault.strerror})") from fault
+        return tomllib.loads(content.decode())
     except (tomllib.TOMLDecodeError, UnicodeDecodeError) as fault:
         raise UnreadableInput(f"{path.name}: no TOML file: {str(fault).splitlines()[0]}") from fault
 

@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from pathlib import Path
 
 from matcher.errors import UnwritableOutput
+from matcher.files import write_whole
 from matcher.settings import Settings, read_changes
 
 NAME = "figures.toml"
@@ -39,9 +40,7 @@ def keep_usual(path: Path, changes: Mapping[str, object]) -> None:
             path.unlink(missing_ok=True)
             return
         path.parent.mkdir(parents=True, exist_ok=True)
-        half = path.with_suffix(".new")
-        half.write_text(_as_toml(changes), encoding="utf-8")
-        half.replace(path)
+        write_whole(path, _as_toml(changes).encode())
     except OSError as fault:
         raise UnwritableOutput(f"{path}: the usual figures are not kept ({fault.strerror}).") from fault
 

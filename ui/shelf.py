@@ -170,8 +170,8 @@ class Shelf:
         return self._work.store(self._attached, tuple(paths))
 
     def _attached(self, paths: tuple[Path, ...]) -> tuple[Attachment, ...]:
+        from matcher.files import read_limited
         from matcher.store.attachments import LARGEST
-        from matcher.store.files import read_limited
 
         store = self.opened()
         contents = [(path.name, read_limited(path, LARGEST)) for path in paths]

@@ -15,7 +15,8 @@ from pathlib import Path
 
 from sqlite_utils import Database
 
-from matcher.store.connection import APPLICATION_ID, connect, number, sync_folder
+from matcher.files import sync_folder
+from matcher.store.connection import APPLICATION_ID, connect, number
 from matcher.store.faults import NotAStore, locked
 from matcher.store.health import check
 from matcher.store.migrations import migrate, pending

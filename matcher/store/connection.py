@@ -5,7 +5,6 @@ means that a commit has returned only when the change is on the disk (SQLite, "P
 and "Write-Ahead Logging").
 """
 
-import os
 import sqlite3
 from collections.abc import Iterator
 from contextlib import contextmanager
@@ -87,14 +86,3 @@ def number(db: Database, sql: str, parameters: tuple[object, ...] = ()) -> int:
     """Return the first column of the first row as a whole number, 0 where there is none."""
     value = scalar(db, sql, parameters)
     return value if isinstance(value, int) else 0
-
-
-def sync_folder(folder: Path) -> None:
-    """Make a new or renamed file's entry in its folder durable, where the system can."""
-    if os.name != "posix":
-        return
-    handle = os.open(folder, os.O_RDONLY)
-    try:
-        os.fsync(handle)
-    finally:
-        os.close(handle)

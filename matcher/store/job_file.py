@@ -25,10 +25,10 @@ from pydantic import ValidationError
 
 from matcher import __version__
 from matcher.errors import UnreadableInput
+from matcher.files import read_limited, write_whole
 from matcher.job import Attachment, Job
 from matcher.job.part import first_fault
 from matcher.store.attachments import LARGEST
-from matcher.store.files import read_limited, write_whole
 
 FORMAT = 1
 _MARK = b'"samespin_job"'

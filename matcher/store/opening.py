@@ -11,8 +11,9 @@ from pathlib import Path
 from sqlite_utils import Database
 
 from matcher.errors import StoreUnavailable
+from matcher.files import sync_folder
 from matcher.store import backups
-from matcher.store.connection import APPLICATION_ID, MAGIC, connect, number, sync_folder, write_ahead
+from matcher.store.connection import APPLICATION_ID, MAGIC, connect, number, write_ahead
 from matcher.store.faults import (
     NotAStore,
     StoreDamaged,

@@ -9,12 +9,13 @@ from pathlib import Path
 from sqlite_utils import Database
 
 from matcher.errors import StoreUnavailable
+from matcher.files import sync_folder
 from matcher.job.listing import new_id
 from matcher.job.text import now
 from matcher.store import backups
 from matcher.store import jobs as job_rows
 from matcher.store.backups import Generation
-from matcher.store.connection import change, connect, number, sync_folder
+from matcher.store.connection import change, connect, number
 from matcher.store.faults import NotInStore
 from matcher.store.migrations import migrate, taken
 from matcher.store.salvage import KEYS, readable, set_aside

@@ -10,8 +10,8 @@ from pathlib import Path
 
 from sqlite_utils import Database
 
+from matcher.files import sync_folder
 from matcher.job.text import now
-from matcher.store.connection import sync_folder
 
 KEYS = {
     # Parents before children, since a child without its parent can't be kept.

@@ -7,12 +7,13 @@ from typing import Self
 import platformdirs
 
 from matcher.errors import StoreUnavailable
+from matcher.files import sync_folder
 from matcher.job import Job
 from matcher.job.listing import new_id
 from matcher.store import attachments, backups, health, job_file
 from matcher.store import jobs as job_rows
 from matcher.store.backups import Generation
-from matcher.store.connection import connect, number, sync_folder
+from matcher.store.connection import connect, number
 from matcher.store.faults import AlreadyThere, told
 from matcher.store.jobs import Change, Held, Saved
 from matcher.store.migrations import migrate

@@ -79,7 +79,7 @@ def test_each_fault_is_one_clear_line(tmp_path: Path, text: str, line: str) -> N
 
 
 def test_a_file_that_is_not_there(tmp_path: Path) -> None:
-    with pytest.raises(SamespinError, match=r"none\.toml: can't be read"):
+    with pytest.raises(SamespinError, match=r"none\.toml: it can't be read"):
         Settings.load(tmp_path / "none.toml")
 
 

@@ -116,7 +116,7 @@ def test_a_refused_file_names_itself_and_changes_nothing(store: Store, path: Pat
     bad.write_bytes(b"{}")
     with pytest.raises(UnreadableInput, match=r"bad\.json: this is no job"):
         store.import_job(bad)
-    with pytest.raises(UnreadableInput, match="No such file"):
+    with pytest.raises(UnreadableInput, match="no such file"):
         store.import_job(path.with_name("none.json"))
     assert store.jobs() == ()
 

@@ -1,10 +1,9 @@
-"""Files beside the store: written whole or not at all, read with a limit."""
+"""Files written whole or not at all, and read with a limit."""
 
 import os
 from pathlib import Path
 
 from matcher.errors import UnreadableInput
-from matcher.store.connection import sync_folder
 
 
 def write_whole(path: Path, content: bytes) -> None:
@@ -31,8 +30,19 @@ def read_limited(path: Path, limit: int) -> bytes:
         with path.open("rb") as file:
             content = file.read(limit + 1)
     except OSError as error:
-        reason = error.strerror or "it can't be read"
-        raise UnreadableInput(f"{path}: {reason}. Choose another file.") from error
+        reason = (error.strerror or str(error)).lower()
+        raise UnreadableInput(f"{path}: it can't be read ({reason}). Choose another file.") from error
     if len(content) > limit:
         raise UnreadableInput(f"{path}: larger than {limit // 2**20} MB. Choose another file.")
     return content
+
+
+def sync_folder(folder: Path) -> None:
+    """Make a new or renamed file's entry in its folder durable, where the system can."""
+    if os.name != "posix":
+        return
+    handle = os.open(folder, os.O_RDONLY)
+    try:
+        os.fsync(handle)
+    finally:
+        os.close(handle)
