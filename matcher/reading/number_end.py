@@ -18,8 +18,18 @@ _LETTER = re.compile(r"[B-DG-UX-Zx]")
 _SPEEDS = re.compile(r"[2-6]SP")  # `WH 4812 2SP`
 _ENDS = frozenset("\n,.;|)(")
 _SUPPLIES = SUPPLIES | {575}
-_FAIR = {"rpm": (300, 3600), "hz": (50, 60), "hp": (0, 20), "a": (0, 99), "A": (0, 99), "ph": (1, 3)}
+_FAIR = {
+    "rpm": (300, 3600),
+    "hz": (50, 60),
+    "hp": (0, 20),
+    "a": (0, 99),
+    "A": (0, 99),
+    "ph": (1, 3),
+    "sf": (1, 2),
+}
 _SHORT = 6
+_LEAST = 100
+_PIECES = 3
 
 
 def end_of(items: Items, first: int, last: int, *, labelled: bool) -> int:
@@ -28,17 +38,20 @@ def end_of(items: Items, first: int, last: int, *, labelled: bool) -> int:
     `UNCLEAR` where something stands there that may belong to it. Behind a label what follows the letters and
     figures of a short number goes on with it: `MOD. DH39 HGD472S`, `CAT. 5X 331 VOLTS 115`.
     """
-    number = written(items, first, last)
-    if " " in number and _goes_on(items, last):
-        return UNCLEAR
-    piece_end = _piece_behind(items, last) if len(number) <= _SHORT or " " in number else last
-    if piece_end == last or "-" in number:
-        return last
-    piece = written(items, last + 1, piece_end)
-    belongs = _belongs(items, number, piece, piece_end)
-    if belongs is None or (belongs and not labelled):
-        return UNCLEAR
-    return piece_end if belongs else last
+    for _ in range(_PIECES):
+        number = written(items, first, last)
+        if " " in number and _goes_on(items, last):
+            return UNCLEAR
+        end = _piece_behind(items, last) if len(number) <= _SHORT or " " in number else last
+        if end == last or "-" in number:
+            return last
+        belongs = _belongs(items, number, written(items, last + 1, end), end)
+        if belongs is None or (belongs and not labelled):
+            return UNCLEAR
+        if not belongs:
+            return last
+        last = end
+    return UNCLEAR
 
 
 def _goes_on(items: Items, last: int) -> bool:
@@ -64,7 +77,7 @@ def _piece_behind(items: Items, last: int) -> int:
 def _belongs(items: Items, number: str, piece: str, end: int) -> bool | None:
     """Say whether a piece behind a blank belongs to a number; None where it isn't clear."""
     if piece.isdigit():
-        return _figures_belong(items, number, int(piece), end) if len(piece) > 2 else False
+        return _figures_belong(items, number, int(piece), end) if len(piece) > 2 or items.plate else False
     if is_mixed(piece) or is_lettered(piece):
         return True
     if " " in number and _SPEEDS.fullmatch(piece):
@@ -85,6 +98,8 @@ def _figures_belong(items: Items, number: str, value: int, end: int) -> bool | N
         if " " not in number and not unit:
             return False
         return True if any(items.said(i, "unit") == rating for i in items.active) else None
+    if value < _LEAST and not unit:
+        return None if value > 9 else False  # `K33 56`, `DB 33 4`
     return items.plate or not roles or bool(unit)  # `Model AX 450 in stock`
 
 
@@ -92,9 +107,18 @@ def _is_label(items: Items, unit: str, value: int, token: int) -> bool:
     """`331 VOLTS 115`: a unit is the label of what follows where the figure before it can't be one."""
     if not _is_fair(unit, value):
         return True
-    words = items.scan.words
-    behind = words[token + 1] if token + 1 < len(words) else ""
-    return behind.isdigit() and _is_fair(unit, int(behind)) and words[token + 2 : token + 3] in ([], ["\n"])
+    words = [*items.scan.words[token + 1 : token + 4], "\n", "\n", "\n"]
+    if not words[0].isdigit() or not _is_fair(unit, int(words[0])):
+        return False
+    other = _unit(words[1])
+    return not other or words[2].isdigit() or not _is_fair(other, int(words[0]))
+
+
+def _unit(word: str) -> str:
+    """Return the quantity of a unit's word; empty for any other."""
+    known = heads().get(word)
+    roles = known.roles if known else {}
+    return roles.get("unit") or roles.get("after") or ""
 
 
 def _is_fair(unit: str, value: int) -> bool:

@@ -18,7 +18,7 @@ _MIXED = re.compile(
     r"\d{2,5}(?P<letters>[A-Z]{1,3})\d{1,5}[A-Z]{0,2}(?:[-/][A-Z0-9]{1,6}){0,3}", re.IGNORECASE
 )
 _LETTERED = re.compile(
-    r"[A-Z]{1,4}\d{2,5}[A-Z0-9]{0,5}|\d{2,3}[A-Z]{2,4}\d{2,4}[A-Z]?|\d{3,4}[B-EGJLNQSTXYZ]|\d{2,3}[A-Z]{2,4}"
+    r"[A-Z]{1,4}\d{2,5}[A-Z0-9]{0,5}|\d{2,3}[A-Z]{2,4}\d{2,4}[A-Z]?|\d{3,4}[ABDEGJLNQSTXYZ]|\d{2,3}[A-Z]{2,4}"
 )
 _RATED = re.compile(
     r"(?:1[012]\d|2[0-4]\d|277|4[146]\d|575)[VX]"  # `115V60`, `208X230`

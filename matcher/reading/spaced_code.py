@@ -11,6 +11,7 @@ RATED = frozenset(
 )
 """Capitals that label a rating; they don't open a number."""
 _FURTHER = re.compile(r"\d{1,5}[A-Z]{0,2}(?:[-/][A-Z0-9]+)*")
+_RATING = re.compile(r"(?:1[12][05]|20[08]|2[234]0|277|4[468]0)V(?:AC)?|[56]0HZ|[13]PH")
 _MIXED = re.compile(r"\d{2,5}[A-Z]{1,3}\d{1,5}[A-Z]{0,2}(?:[-/][A-Z0-9]{1,6}){0,3}")  # `OX 312X34`
 _LAST_LETTER = re.compile(r"[B-DG-UX-Z]")
 _LAST_PIECE = re.compile(r"[A-Z]-?\d|\dS|[B-DG-UX-Z]")
@@ -43,6 +44,7 @@ def _piece(items: Items, last: int, form: re.Pattern[str]) -> int:
     text = written(items, last + 1, end)
     unit = end + 1 < len(words) and form is _FURTHER and text.isdigit() and _is_unit(items, end + 1)
     unit = unit and reach(items, end + 1) == (end + 1, end + 1)
+    unit = unit or _RATING.fullmatch(text) is not None
     ends = len(text) > 1 or end + 1 == len(words) or gaps[end] != " "
     return end if first == last + 1 and not unit and form.fullmatch(text) and ends else last
 
