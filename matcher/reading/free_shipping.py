@@ -22,6 +22,9 @@ _CONDITIONS = frozenset(
         "ab",
     }
 )
+_OF_TIME = frozenset(
+    {"to", "-", "business", "working", "or", "standard", "fast", "ground", "economy", "express"}
+)
 
 
 def free_shipping(items: Items, i: int, _value: str) -> None:
@@ -53,6 +56,22 @@ def free_shipping(items: Items, i: int, _value: str) -> None:
     items.claim("shipping", 0.0, i)
 
 
+def free_in_days(items: Items, i: int, _value: str) -> None:
+    """`free 2-3 day delivery`, `free 5 to 7 business day shipping`: how long it takes stands between."""
+    if is_free_in_days(items, i):
+        free_shipping(items, i, "")
+
+
+def is_free_in_days(items: Items, i: int) -> bool:
+    """Say whether `free` and a number of days stand before a word for shipping."""
+    k = i - 1
+    if items.said(k, "after") != "day":
+        return False
+    while k >= 0 and (items.said(k, "after") == "day" or items.has(k, "num") or items.word(k) in _OF_TIME):
+        k -= 1
+    return items.word(k).split(" ")[-1] == "free" and items.clause[k] == items.clause[i]
+
+
 def _counts(items: Items, j: int) -> bool:
     """Say whether a figure goes on with the words: `free shipping 3 or more`, not `free shipping 1 year`."""
     return items.has(j, "num") and items.said(j + 1, "after") not in DAYS
@@ -67,4 +86,4 @@ def _from_a_sum_on(items: Items, i: int) -> bool:
     )
 
 
-HANDLERS = {"freeship": free_shipping}
+HANDLERS = {"freeship": free_shipping, "ship": free_in_days}

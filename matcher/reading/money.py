@@ -1,6 +1,7 @@
 """Sums of money: which is the price, which the shipping, and which are neither."""
 
 from matcher.reading.bare_sums import bare_sums
+from matcher.reading.free_shipping import is_free_in_days
 from matcher.reading.items import Items
 from matcher.reading.sums import bare_shipping, named_currency, names_shipping, only_currency, signed_sums
 from matcher.reading.things import things
@@ -15,6 +16,7 @@ from matcher.reading.tiers import (
     plus_between,
     rule_out_dearer,
     rule_out_ranges,
+    rule_out_struck,
 )
 
 _AHEAD = 6
@@ -36,6 +38,7 @@ _EXTRA = frozenset(
     {"not", "extra", "additional", "collect", "calculated", "quoted", "separate", "excluded", "tbd", "actual"}
 )
 _NAMED = ("ship", "post", "freight", "delivery", "s&h", "s & h")
+_SAVES = frozenset({"save", "you save", "savings", "you saved"})
 _TO_SEND = frozenset({"to ship", "to mail", "to post", "to send", "to deliver"})
 _DENIES = frozenset({"payer", "no", "not"})
 
@@ -53,6 +56,7 @@ def money(items: Items, *, one_lot: bool = False) -> None:
         said.role = said.role or _role(items, sums, k)
     rule_out_ranges(items, sums)
     rule_out_dearer(items, sums)
+    rule_out_struck(items, sums)
     if len(sums) > 1:
         _rule_out_others(items, sums)
     if one_lot:
@@ -267,8 +271,9 @@ def _ahead(items: Items, said: Sum, stop: int) -> str | None:
             break
         if kind == "ship" and _comes_on_top(items, said, j):
             break
-        if items.has(j, "was") and items.has(items.skip(j + 1, 1), "money"):
-            break  # `$30 down from $85`
+        of_next = items.has(j, "was") or items.word(j) in _SAVES
+        if of_next and items.has(items.skip(j + 1, 1), "money"):
+            break  # `$30 down from $85`, `$30 you save $55`
         if (kind == "shipped" or items.word(j) in _EACH) and _kind(items, j + 1) == "not":
             return "not"  # `$90 each when you take three`, `$11 shipped for both`
         if items.word(j) in _EACH and items.has(j + 1, "ship") and "to" in items.words[j + 1].split(" "):
@@ -320,6 +325,8 @@ def _kind(items: Items, j: int) -> str | None:
     if "notprice" in roles or "was" in roles:
         return "not"
     if "ship" in roles:
+        if is_free_in_days(items, j):
+            return None  # `free 3 day shipping. $45`
         included = items.word(j - 1) in INCLUDES and items.word(j - 2) not in _TAXES
         return "shipped" if included else "ship"
     return None

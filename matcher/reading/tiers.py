@@ -17,6 +17,9 @@ _MOST_OF_ONE = 24
 """How many pieces `3/$160` tells at most."""
 _LIMITS = frozenset({"max", "maximum", "at most", "under", "not over", "up to", "max of", "no more"})
 _OURS = ("our", "sale", "your", "you pay", "special", "clearance", "web")
+_SAVED = frozenset({"save", "saved", "saving", "savings", "off", "discount"})
+_SAVED_WITHIN = 5  # items
+_CENT = 0.005
 _ZONES = frozenset(
     {"east", "west", "north", "south", "zone", "zones", "region", "regions", "coast", "central"}
 )
@@ -154,6 +157,29 @@ def by_zones(items: Items, sums: list[Sum]) -> bool:
 def _names_zone(items: Items, said: Sum) -> bool:
     near = range(max(0, said.first - 4), min(len(items), said.last + 4))
     return any(items.word(j) in _ZONES and items.clause[j] == items.clause[said.first] for j in near)
+
+
+def rule_out_struck(items: Items, sums: list[Sum]) -> None:
+    """`Price: $189.00 $64.50 you save $124.50`: of two sums side by side the dearer one was struck out.
+
+    Where nothing says that something is saved, neither is sure.
+    """
+    for one, two in pairwise(sums):
+        struck = two.amount < one.amount and {one.role, two.role} <= {"price", "not", None}
+        if not struck or one.role == "not" or not _side_by_side(items, one, two):
+            continue
+        one.role = "not"
+        two.role = "price" if _saves(items, one.amount - two.amount, two.last + 1, sums) else "not"
+
+
+def _side_by_side(items: Items, one: Sum, two: Sum) -> bool:
+    return all(items.word(j) == "\n" for j in range(one.last + 1, two.first))
+
+
+def _saves(items: Items, saved: float, k: int, sums: list[Sum]) -> bool:
+    """Say whether words behind tell of a saving, or a sum is just as much: `save 66%`, `($124.50 off)`."""
+    words = {word for j in range(k, k + _SAVED_WITHIN) for word in items.word(j).split(" ")}
+    return not _SAVED.isdisjoint(words) or any(abs(said.amount - saved) < _CENT for said in sums)
 
 
 def rule_out_dearer(items: Items, sums: list[Sum]) -> None:
