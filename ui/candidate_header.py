@@ -42,7 +42,7 @@ class CandidateHeader(QHeaderView):
         """Return the lines that the longest reason takes in columns that wide, as the height allows."""
         room = (height - self.height_for(0)) // self.fontMetrics().height()
         most = max(LEAST_REASON, min(MOST_REASON, room))
-        reasons = {one.judgement.reason for one in self._side.candidates}
+        reasons = {self._reason(one) for one in self._side.candidates}
         wide = width - 2 * GRID
         return max([LEAST_REASON, *(lines_of(words, self.font(), wide, most) for words in reasons)])
 
@@ -109,7 +109,12 @@ class CandidateHeader(QHeaderView):
         painter.setPen(QColor(colours.ink))
         self._cost(painter, QRect(room.left(), y + line, room.width(), line), cost, self._chance(one))
         y += 2 * line + 2
-        paint_wrapped(painter, QRect(room.left(), y, room.width(), room.bottom() - y), judgement.reason)
+        paint_wrapped(painter, QRect(room.left(), y, room.width(), room.bottom() - y), self._reason(one))
+
+    def _reason(self, one: Weighed) -> str:
+        """Return the deciding sentence, behind what the chance over it takes as given."""
+        given = self.tr("Likely only {}.").format(one.proviso) if one.proviso else ""
+        return f"{given} {one.judgement.reason}".lstrip()
 
     def _chance(self, one: Weighed) -> str:
         """Return how likely it works; what is no motor has no chance to be told."""

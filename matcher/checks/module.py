@@ -14,7 +14,7 @@ from matcher.trade.swaps import Cell, moved, torque_place
 HARD = False
 READS = Reads(
     old=("motor_type", "volts", "module_number", "program_number"),
-    new=("motor_type", "volts", "module", "program_number"),
+    new=("motor_type", "volts", "module", "module_number", "program_number"),
     site=("module_health", "motor_health"),
     pair=("same_number", "same_brand", "same_program", "same_module"),
     quoted=("module_number", "program_number"),
@@ -39,7 +39,9 @@ def judge(pair: Pair) -> Finding | None:
     if not _applies(pair):
         return None
     comes = pair.new.module or "not_said"
-    values = (_code(pair.old.program_number, pair.old.module_number), comes.replace("_", " "))
+    says = _code(pair.new.program_number, pair.new.module_number)
+    told = ", ".join(filter(None, (comes.replace("_", " "), says)))
+    values = (_code(pair.old.program_number, pair.old.module_number), told)
     found = answer.finding("module", _answer(pair, comes), values=values)
     return found if pair.site.module_health == "good" else answer.asking(found)
 
@@ -138,6 +140,8 @@ def _losing(pair: Pair, cell: Cell, why: str, comes: str) -> Answer:
         mismatch, questions = _mismatch(pair)
         loss += MISMATCH if mismatch else 0
         sentences.append(mismatch)
+    if health == "unknown":  # whatever comes, a look at home changes this answer
+        questions = ("site.module_health", *questions)
     needs = ("module",) if cell.poor and comes != "module_only" else ()
     return Answer(
         Outcome.LOSS, " ".join(filter(None, sentences)), min(1.0, loss), cell.poor, questions, needs

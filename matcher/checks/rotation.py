@@ -32,11 +32,11 @@ def _across_ends(pair: Pair) -> bool:
 
 
 def _said(motor: Motor, *, across: bool) -> str:
-    """Say a turn; where two ends are compared, as it is seen from the lead end as well."""
+    """Say a turn; where two ends are compared, first as it is seen from the lead end."""
     words = turn(motor.turn, motor.seen_from)
     if not across or motor.seen_from != "shaft_end":
         return words
-    return f"{words} = {turn(lead_end(motor), 'lead_end')}"
+    return f"{turn(lead_end(motor), 'lead_end')} = {words}"
 
 
 def _answer(pair: Pair) -> Answer:

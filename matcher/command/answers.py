@@ -20,8 +20,16 @@ def as_json(weighed: Weighed) -> dict[str, object]:
         "landed_cost": _rounded(weighed.landed_cost, 2),
         "findings": [_finding(finding) for finding in judgement.findings],
         "questions": [question.text for question in judgement.questions],
-        "notes": [*([] if judgement.verdict else [judgement.reason]), *judgement.notes],
+        "notes": [*_notes(weighed)],
     }
+
+
+def _notes(weighed: Weighed) -> Iterable[str]:
+    if weighed.judgement.verdict is None:
+        yield weighed.judgement.reason
+    if weighed.proviso:
+        yield f"The chance holds {weighed.proviso}."
+    yield from weighed.judgement.notes
 
 
 def _finding(finding: Finding) -> dict[str, object]:
@@ -89,7 +97,8 @@ def explanation(weighed: Weighed) -> Iterable[str]:
     judgement = weighed.judgement
     yield f"{weighed.id}: {verdict(judgement.verdict, judgement.minds)}, score {range_words(weighed)}"
     yield f"  {judgement.reason}"
-    yield f"  chance {weighed.fit_chance:.0%}, landed {money_words(weighed)}"
+    chance = f"{weighed.fit_chance:.0%} {weighed.proviso}".rstrip()
+    yield f"  chance {chance}, landed {money_words(weighed)}"
     for note in judgement.notes:
         yield f"  note: {note}"
     for finding in judgement.findings:

@@ -6,7 +6,7 @@ its condition says stands in `data/conditions.tsv`.
 
 from collections.abc import Iterable, Sequence
 
-from matcher.finding import Finding
+from matcher.finding import Finding, Outcome
 from matcher.settings import Settings
 from matcher.tally import Figure
 from matcher.verdict import USELESS, Judgement
@@ -38,6 +38,22 @@ def fit_chance(judgement: Judgement, condition: str | None, settings: Settings) 
     if judgement.verdict in USELESS:
         return 0.0
     return chance_of(open_doubts(judgement), condition, settings)
+
+
+PROVISOS = {"site.module_health": "if the old module is good"}
+"""What a chance takes as given while nobody has looked at home, by what is to be looked at."""
+
+
+def proviso(judgement: Judgement) -> str:
+    """Return what the chance takes as given and nobody has tested; empty when nothing is.
+
+    A loss is no doubt to the rules, so no prior stands for it: the words must say what the figure leaves out.
+    """
+    if judgement.verdict in USELESS:
+        return ""
+    losses = [finding for finding in judgement.findings if finding.outcome is Outcome.LOSS]
+    asked = dict.fromkeys(field for finding in losses for field in finding.questions)
+    return " and ".join(PROVISOS[field] for field in asked if field in PROVISOS)
 
 
 def chance_of(doubts: Sequence[str], condition: str | None, settings: Settings) -> float:

@@ -3,7 +3,7 @@
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
-from matcher.money.chance import fit_chance
+from matcher.money.chance import fit_chance, proviso
 from matcher.money.cost import Cost, cost_of, needs_mask
 from matcher.money.plan import Gamble
 from matcher.motor import Offer, Wanted
@@ -29,6 +29,11 @@ class Weighed:
     def id(self) -> str:
         """The candidate's id."""
         return self.judgement.id
+
+    @property
+    def proviso(self) -> str:
+        """What the chance takes as given and nobody has tested, `if the old module is good`; mostly empty."""
+        return proviso(self.judgement)
 
     @property
     def landed_cost(self) -> float | None:

@@ -231,3 +231,14 @@ def test_a_range_that_is_none_is_said_as_one_figure(scores, words):
     from ui.range_bar import range_words
 
     assert range_words(*scores) == words
+
+
+def test_a_chance_says_in_words_what_it_takes_as_given(qapp):
+    plate = "Fennadro FD-1 ECM 1/2 HP 120V 60HZ 1PH 1075 RPM CCWLE belly band shaft 1/2 x 5 5.6 in dia"
+    other = f"{plate.replace('FD-1', 'FD-2')} without module used $90 shipping $10"
+    side = Side()
+    told = answer(lambda _share: None, Job(plate_text=plate, listings=(listing(other, "bare"),)))
+    side.show_answers(told, told.best_first)
+    chance = next(line for line in side.plain() if line[0] == "Chance it works")
+    assert chance[2].endswith("% if the old module is good")
+    assert "module_health" in {one.field for one in told.missing}

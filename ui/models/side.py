@@ -86,7 +86,10 @@ class Side(QAbstractTableModel):
                 self.tr("Lost if it fails"),
                 lambda one: money(one.cost.lost if one.cost else None, one.offer.currency),
             ),
-            "chance": (self.tr("Chance it works"), lambda one: per_cent(one.fit_chance)),
+            "chance": (
+                self.tr("Chance it works"),
+                lambda one: f"{per_cent(one.fit_chance)} {one.proviso}".rstrip(),
+            ),
             "condition": (
                 self.tr("Condition"),
                 lambda one: choice_word("condition", one.offer.condition) if one.offer.condition else "",

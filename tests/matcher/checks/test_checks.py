@@ -97,7 +97,6 @@ def test_it_declares_facts_that_exist(check: Check) -> None:
 
 @pytest.mark.parametrize("check", CHECKS, ids=lambda check: check.name)
 def test_it_reads_what_it_declares_and_nothing_else(check: Check) -> None:
-    """The new program number is looked at through its relation to the old one, and for contradictions."""
     read: dict[str, set[str]] = {"old": set(), "new": set(), "site": set()}
     for turn in range(300):
         pair, seen = watched(turn)
@@ -106,7 +105,7 @@ def test_it_reads_what_it_declares_and_nothing_else(check: Check) -> None:
             read[side] |= names
     assert read == {
         "old": set(check.reads.old),
-        "new": set(check.reads.new) - ({"program_number"} if check.name == "module" else set()),
+        "new": set(check.reads.new),
         "site": set(check.reads.site),
     }
 

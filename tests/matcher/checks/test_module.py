@@ -164,3 +164,25 @@ def test_it_applies_to_electronic_motors_alone(told: Told) -> None:
     assert told("module", {}, {"motor_type": "polyphase"}) == "none"
     assert told("module", {"motor_type": "ecm"}, {"motor_type": "psc"}) == "unknown"
     assert told("module", {}, {"module": "with"}) == "unknown"
+
+
+@pytest.mark.parametrize(
+    ("comes", "numbers", "health", "asked"),
+    [
+        ("without", "equal", "unknown", True),
+        ("with", "differ", "unknown", True),
+        ("module_only", "equal", "unknown", True),
+        ("without", "equal", "good", False),
+        ("with", "differ", "bad", False),
+        ("with", "equal", "unknown", False),
+    ],
+)
+def test_a_loss_that_hangs_on_the_old_module_asks_for_its_test(look, comes, numbers, health, asked) -> None:  # type: ignore[no-untyped-def]
+    found = look("module", OLD, new(comes, numbers), site(health, None))
+    assert ("site.module_health" in found.questions) is asked
+
+
+def test_both_programs_stand_beside_each_other(look) -> None:  # type: ignore[no-untyped-def]
+    found = look("module", OLD, new("with", "differ") | {"module_number": "M2"})
+    assert (found.old, found.new) == ("program R31180", "with, program R99, module M2")
+    assert look("module", OLD, new("without", "not said")).new == "without"

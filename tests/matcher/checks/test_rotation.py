@@ -106,16 +106,16 @@ def test_the_sentence(look) -> None:  # type: ignore[no-untyped-def]
 def test_both_turns_are_said_from_one_end_where_they_are_told_from_two(look) -> None:  # type: ignore[no-untyped-def]
     found = look("rotation", turning("ccw", "lead"), turning("ccw", "shaft"))
     assert found.old == "counter-clockwise seen from the lead end"
-    assert found.new == "counter-clockwise seen from the shaft end = clockwise seen from the lead end"
+    assert found.new == "clockwise seen from the lead end = counter-clockwise seen from the shaft end"
     assert found.why == (
-        "Turns counter-clockwise seen from the shaft end = clockwise seen from the lead end; the old one turned"
+        "Turns clockwise seen from the lead end = counter-clockwise seen from the shaft end; the old one turned"
         " counter-clockwise seen from the lead end. The wheel would blow backwards."
     )
     same = look("rotation", turning("ccw", "shaft"), turning("cw", "lead"))
-    assert same.old == "counter-clockwise seen from the shaft end = clockwise seen from the lead end"
+    assert same.old == "clockwise seen from the lead end = counter-clockwise seen from the shaft end"
     assert same.why == (
-        "Turns clockwise seen from the lead end; the old one turned counter-clockwise seen from the shaft end ="
-        " clockwise seen from the lead end: the same."
+        "Turns clockwise seen from the lead end; the old one turned clockwise seen from the lead end ="
+        " counter-clockwise seen from the shaft end: the same."
     )
 
 

@@ -5,9 +5,10 @@ from math import prod
 import pytest
 from plates import PLATE
 
+from matcher.command.answers import as_json, explanation
 from matcher.money.chance import fit_chance, open_doubts
 from matcher.money.weigh import weigh
-from matcher.motor import Motor, Offer, Wanted
+from matcher.motor import Motor, Offer, Site, Wanted
 from matcher.record import Record
 from matcher.settings import Settings
 
@@ -79,3 +80,29 @@ def test_what_nobody_should_buy_has_no_chance(also: dict[str, object], verdict: 
 def test_changed_priors_change_the_chance() -> None:
     changed = SETTINGS.changed(priors={"rotation": 0.9}, condition_chances={"used": 0.5})
     assert weigh(OLD, offer(without=("turn",), condition="used"), changed).fit_chance == pytest.approx(0.45)
+
+
+ELECTRONIC = NAMED | {"motor_type": "ecm_torque", "program_number": "R31180", "speeds": None}
+
+
+@pytest.mark.parametrize(
+    ("new", "health", "said"),
+    [
+        ({"module": "with", "program_number": "R99"}, None, "if the old module is good"),
+        ({"module": "without"}, "unknown", "if the old module is good"),
+        ({"module": "with", "program_number": "R99"}, "good", ""),
+        ({"module": "with", "program_number": "R31180"}, None, ""),
+        ({"module": "without"}, "bad", ""),  # poor: no chance is left to speak of
+        ({"module": "module_only"}, None, ""),
+    ],
+)
+def test_a_chance_says_that_it_takes_an_untested_module_as_good(
+    new: dict[str, str], health: str | None, said: str
+) -> None:
+    old = {name: value for name, value in ELECTRONIC.items() if value is not None}
+    site = Site(module_health=health) if health else Site()
+    facts = {name: value for name, value in old.items() if name not in ("part_number", "program_number")}
+    one = weigh(Wanted(motor=Motor(**old), site=site), Record("a", Offer(**(facts | new))), SETTINGS)
+    assert one.proviso == said
+    assert (f"The chance holds {said}." in as_json(one)["notes"]) is bool(said)
+    assert (f"chance {one.fit_chance:.0%}{' ' + said if said else ''}, landed") in "\n".join(explanation(one))
