@@ -19,6 +19,7 @@ from ui.line import Soft, Trouble
 from ui.rest_worker import RestWorker
 from ui.spans import shown
 from ui.theme import GRID
+from ui.wrapped import lines_of
 
 PAUSE_MS = 120
 ID = Qt.ItemDataRole.UserRole
@@ -128,10 +129,18 @@ class JobHead(QWidget):
             nothing.setFlags(Qt.ItemFlag.NoItemFlags)
         self.found.setCurrentRow(0)
         self.found.show()
-        high = sum(self.found.sizeHintForRow(row) for row in range(min(len(lines), 12))) + GRID
-        self.found.setFixedHeight(max(4 * GRID, min(HIGHEST, high)))
+        self._fit()
         self._saved_ones.setVisible(bool(lines) and not self.seek.text().strip())
         self._ask_dues([line.id for line in lines if line.delivered])
+
+    def _fit(self) -> None:
+        """Make the list as high as its lines, as far as the rail can spare it."""
+        metrics, wide = self.found.fontMetrics(), self.width() - 2 * GRID
+        line, high = metrics.height(), 0
+        for row in range(self.found.count()):
+            if high < HIGHEST:
+                high += line * lines_of(self.found.item(row).text(), self.found.font(), wide, 9)
+        self.found.setFixedHeight(min(HIGHEST, high + line))
 
     def _ask_dues(self, ids: list[str]) -> None:
         """Put the deadline before each job whose return window runs, once it is worked out."""
@@ -145,6 +154,7 @@ class JobHead(QWidget):
             words = dues.get(item.data(ID), "")
             if words and not item.text().startswith(words):
                 item.setText(f"{words} · {item.text()}")
+        self._fit()
 
     def _choose(self, item: QListWidgetItem) -> None:
         job_id = item.data(ID)

@@ -247,6 +247,9 @@ def test_the_saved_jobs_are_offered_at_the_start_and_brought_by_a_click(open_ben
     head = second.head
     qtbot.waitUntil(head.found.isVisible)
     assert "VM-1" in head.found.item(0).text()
+    assert head.found.currentItem() is None  # nothing is chosen by itself
+    assert head.found.height() >= 3 * head.found.fontMetrics().height()  # its plate takes three lines
+    assert head.found.verticalScrollBar().maximum() == 0
     QTest.keyClicks(second.plate.box, "1/3 HP")  # a new job was begun
     settle(second)
     assert head.found.isHidden()
