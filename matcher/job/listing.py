@@ -7,10 +7,10 @@ from uuid import uuid4
 from pydantic import AfterValidator, Field, PlainSerializer
 
 from matcher import __version__
-from matcher.errors import BadValue
 from matcher.job.given import Given, GivenOffer, overlay, value_for
 from matcher.job.part import Part
 from matcher.job.text import Digest, FileName, Id, Line, PlainText, plain_json, without_halves
+from matcher.job.typed import typed
 from matcher.motor import Offer
 from matcher.record import Conflict, Mark, Origin, Record
 
@@ -74,6 +74,10 @@ def read_listing_text(title: str, text: str) -> Reading:
     from matcher.reading import read_listing  # only jobs with unread text pay for the reader
 
     return Reading.of(read_listing(text, title))
+
+
+def _read(text: str) -> Offer:
+    return read_listing_text("", text).facts
 
 
 class Listing(Part):
@@ -140,19 +144,9 @@ class Listing(Part):
 
         Lengths without a unit are inches, with `metric` millimetres. Raises `UnknownField` or `BadValue`.
         """
-        from matcher.entry import entered
-
-        words = text.strip()
-        try:
-            return self.corrected(field, entered(field, text, metric=metric), origin=origin, note=note)
-        except BadValue:
-            read = read_listing_text("", words).facts
-            value = getattr(read, field, None)
-            if value is None:
-                raise
-        told = self.corrected(field, value, origin=origin, note=note)
-        if field == "turn" and read.seen_from:
-            return told.corrected("seen_from", read.seen_from, origin=origin, note=note)
+        told = self
+        for name, value in typed(field, text, _read, metric=metric).items():
+            told = told.corrected(name, value, origin=origin, note=note)
         return told
 
     def withdrawn(self, field: str, note: str = "") -> Self:
