@@ -22,6 +22,7 @@ from matcher.motor import MOTOR_FIELDS, SITE_FIELDS, Facts, Motor, Offer, Site, 
 from matcher.reading import read_plate
 from matcher.reading.decoding import decoded
 from matcher.reading.source_kind import foreign
+from matcher.refusal import first_fault
 
 LARGEST = 1_000_000
 """Bytes of a file about one motor."""
@@ -161,7 +162,7 @@ def _facts(model: type[SomeFacts], given: object, part: str) -> SomeFacts:
     try:
         return model.model_validate(facts)
     except ValidationError as fault:
-        raise UnreadableInput(f"{part}: {fault.errors()[0]['msg']}") from None
+        raise UnreadableInput(f"{part}: {first_fault(fault)}") from None
 
 
 def _unknown_fact(name: str, model: type[Facts], part: str) -> str:

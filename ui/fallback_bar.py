@@ -24,6 +24,7 @@ class FallbackBar(QWidget):
             edit.setAccessibleName(name)
             edit.setFixedWidth(wide * GRID)
             edit.editingFinished.connect(self._enter)
+            edit.textEdited.connect(lambda _text: self.trouble.tell(""))
             across.addWidget(edit)
         self.what.setPlaceholderText(self.tr("quote, or new part at a counter"))
         across.addStretch(1)

@@ -7,6 +7,7 @@ from PySide6.QtCore import QObject
 
 from matcher.job import Listing
 from matcher.record import Origin
+from matcher.refusal import told
 from ui.desk import Desk
 from ui.fields import label
 
@@ -30,7 +31,7 @@ class ListingEdits(QObject):
             metric = self._desk.units.metric
             changed = listing.told(field, text[:LONGEST_NOTE], origin=origin, metric=metric, note=note)
         except ValueError as fault:
-            return f"{label(field)}: {str(fault).splitlines()[0]}"
+            return f"{label(field)}: {told(fault)}"
         self._put(self.tr("correcting {}").format(label(field).lower()), changed)
         return ""
 
@@ -48,7 +49,7 @@ class ListingEdits(QObject):
             value = self._desk.units.entered(field, words) if value is None else value
             changed = listing.corrected(field, value, note=words[:LONGEST_NOTE])
         except ValueError as fault:
-            return f"{label(field)}: {str(fault).splitlines()[0]}"
+            return f"{label(field)}: {told(fault)}"
         self._put(self.tr("saying what words mean"), changed)
         return ""
 

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QObject, QTimer, Signal
 
 from matcher.job import Job
+from matcher.refusal import told
 from matcher.store.rebase import rebase
 from ui.answers import Answers, answer
 from ui.history import History
@@ -88,7 +89,7 @@ class Session(QObject):
         try:
             self.edit(words, change(self.job), merge)
         except ValueError as fault:
-            return str(fault).splitlines()[0]
+            return told(fault)
         return ""
 
     def ask_now(self) -> None:

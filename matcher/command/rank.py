@@ -110,18 +110,11 @@ def _explained(pairs: Sequence[tuple[Wanted, Weighed]], wanted_id: str) -> list[
 
 
 def _plan(candidates: Sequence[Weighed], settings: Settings, asked: Ways) -> None:
-    from pydantic import ValidationError
-
     from matcher.command.plan_words import plan_json, plan_lines
     from matcher.job import Fallback
     from matcher.money.buying import buying
 
-    try:
-        fallback = Fallback(price=asked.fallback or 0.0, currency=asked.currency.strip().upper())
-    except ValidationError:
-        raise BadValue(
-            f"{asked.currency!r:.20} is no currency; write its three letters, such as USD"
-        ) from None
+    fallback = Fallback.of(asked.fallback or 0.0, asked.currency)
     plan = buying(candidates, fallback, settings)
     if asked.as_lines:
         click.echo(json.dumps(plan_json(plan)))

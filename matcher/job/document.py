@@ -17,6 +17,10 @@ from matcher.job.text import Id, Line, PlainText, Section, Stamp, now
 from matcher.motor import MOTOR_FIELDS, Motor, NotNegative, Site, Wanted
 from matcher.record import Origin, Record
 
+CODE = 3
+"""Letters of a currency's code (ISO 4217)."""
+MOST_PRICE = 1e9
+
 __all__ = ["Attachment", "Fallback", "Given", "Job", "Listing", "Reading"]
 
 
@@ -27,6 +31,26 @@ class Fallback(Part):
     currency: Annotated[str, Field(pattern=r"^[A-Z]{3}$")] = "USD"
     what: Line = "quote"
     """`"quote"`, `"new part at a counter"`, or the user's own words."""
+
+    @classmethod
+    def of(cls, price: float, currency: str, what: str = "quote") -> Self:
+        """Return the fallback as somebody typed it. Raises `BadValue`, one line, for what can't be."""
+        return cls(price=checked_price(price), currency=checked_currency(currency), what=what)
+
+
+def checked_price(price: float) -> float:
+    """Return what a fallback may cost. Raises `BadValue`."""
+    if not 0 <= price < MOST_PRICE:
+        raise BadValue(f"the fallback: {price:g} is no price; write it like 1150")
+    return price
+
+
+def checked_currency(currency: str) -> str:
+    """Return a currency's code. Raises `BadValue` for what isn't three letters."""
+    code = currency.strip().upper()
+    if not (len(code) == CODE and code.isascii() and code.isalpha()):
+        raise BadValue(f"{currency.strip()!r:.20} is no currency; write its three letters, such as USD")
+    return code
 
 
 @lru_cache(maxsize=64)

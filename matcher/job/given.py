@@ -6,10 +6,11 @@ from typing import Annotated
 from pydantic import BeforeValidator, Field, JsonValue, ValidationError
 
 from matcher.errors import BadValue, UnknownField
-from matcher.job.part import Part, first_fault
+from matcher.job.part import Part
 from matcher.job.text import Line, Stamp, now, plain_json
 from matcher.motor import Facts, Motor, Offer, Site
 from matcher.record import Conflict, Mark, Origin
+from matcher.refusal import first_fault
 
 
 class Given(Part):

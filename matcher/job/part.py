@@ -5,14 +5,7 @@ from typing import Any, Self
 from pydantic import BaseModel, ConfigDict, ValidationError
 
 from matcher.errors import BadValue
-
-
-def first_fault(fault: ValidationError) -> str:
-    """Return the first thing wrong as one line: where it stands, and why."""
-    error = fault.errors(include_url=False, include_input=False)[0]
-    where = ".".join(str(part) for part in error["loc"])
-    reason = error["msg"].removeprefix("Value error, ")
-    return f"{where}: {reason}" if where else reason
+from matcher.refusal import first_fault
 
 
 class Part(BaseModel):

@@ -27,7 +27,7 @@ from matcher import __version__
 from matcher.errors import UnreadableInput
 from matcher.files import read_limited, write_whole
 from matcher.job import Attachment, Job
-from matcher.job.part import first_fault
+from matcher.refusal import first_fault
 from matcher.store.attachments import LARGEST
 
 FORMAT = 1

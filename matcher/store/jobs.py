@@ -9,8 +9,8 @@ from pydantic import JsonValue, ValidationError
 from sqlite_utils import Database
 
 from matcher.job import Job
-from matcher.job.part import first_fault
 from matcher.job.text import STAMP_FORM, now
+from matcher.refusal import first_fault
 from matcher.store.connection import change, glance, number
 from matcher.store.faults import NotInStore, StoreDamaged
 from matcher.store.leaves import ABSENT, Leaves, Path, places, put_together, take_apart

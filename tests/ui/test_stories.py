@@ -361,3 +361,22 @@ def test_pictures_are_kept_with_their_listing_and_shown_large(job_with_listings,
     qtbot.waitUntil(lambda: page.views.currentWidget() is page.large and not bench.work.is_busy)
     press(page.large, "Escape")
     assert page.views.currentWidget() is page.words
+
+
+def test_a_currency_that_is_none_is_one_clear_line_and_does_not_stay(job_with_listings, settle):
+    bench, page = job_with_listings, job_with_listings.pages[MONEY]
+    bench.window.go_to(MONEY)
+    page.fallback.entered.emit("400", "USD", "quote")
+    settle(bench)
+    page.fallback.currency.setFocus()
+    page.fallback.currency.selectAll()
+    QTest.keyClicks(page.fallback.currency, "xx")
+    QTest.keyClick(page.fallback.currency, Qt.Key.Key_Return)
+    assert page.fallback.trouble.text() == "'XX' is no currency; write its three letters, such as USD"
+    assert page.fallback.currency.text() == "USD"
+    assert bench.session.job.fallback.currency == "USD"
+    page.fallback.currency.selectAll()
+    QTest.keyClicks(page.fallback.currency, "eur")
+    QTest.keyClick(page.fallback.currency, Qt.Key.Key_Return)
+    assert not page.fallback.trouble.isVisible()
+    assert bench.session.job.fallback.currency == "EUR"

@@ -15,6 +15,7 @@ from PySide6.QtWidgets import (
 
 from matcher.entry import amount, number
 from matcher.job import Fallback, Job
+from matcher.job.document import checked_currency
 from matcher.job.found import with_found
 from matcher.money.buying import Buying
 from matcher.money.questions import message_to_seller
@@ -195,6 +196,8 @@ class MoneyPage(Page):
         line = self.desk.session.try_edit(
             self.tr("setting the fallback"), partial(_with_fallback, price, currency, what)
         )
+        if line:
+            self.fallback.show_fallback(self.desk.session.job.fallback)
         self.fallback.trouble.tell(line)
 
     def _set_figure(self, group: str, name: str, text: str) -> None:
@@ -206,9 +209,10 @@ class MoneyPage(Page):
 
 
 def _with_fallback(price: str, currency: str, what: str, job: Job) -> Job:
+    checked_currency(currency)
     if not price.strip():
         return job.edited(fallback=None)
-    return job.edited(fallback=Fallback(price=amount(price), currency=currency, what=what or "quote"))
+    return job.edited(fallback=Fallback.of(amount(price), currency, what or "quote"))
 
 
 def _with_figure(group: str, name: str, text: str, answers: Answers | None, job: Job) -> Job:

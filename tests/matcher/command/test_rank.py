@@ -177,4 +177,4 @@ def test_a_negative_price_costs_its_own_record_only() -> None:
     assert len(result.stdout.splitlines()) == 4
     (line,) = result.stderr.splitlines()
     assert "offers.jsonl, line 5: record bad: price" in line
-    assert "greater than or equal to 0" in line
+    assert "it must be at least 0" in line
