@@ -69,6 +69,7 @@ _DAYS = frozenset(
 )
 """What may stand behind `by` for a date."""
 _STEPS = 4
+_TORN = frozenset({"..", "…"})
 _LIKE = frozenset({"style", "type", "like", "compatible", "equivalent", "equiv", "brand style"})
 _AGENCIES = frozenset({"UL", "CUL", "CSA", "CE", "ETL", "RU", "NEMA", "IEC", "ISO", "ROHS"})
 _NAMES_FOLLOW = frozenset({"brand", "maker", "mfr", "manufacturer", "marca", "marque", "hersteller"})
@@ -88,6 +89,8 @@ def is_name(items: Items, k: int) -> bool:
         return False
     if (items.is_glued(k - 1) and _opens_code(items.raw(k - 1))) or _opens_number(items, k):
         return False  # `M0DEL`, `TK4411`, `U-DUO 33`
+    if items.plate and items.word(k - 1)[:2] in _TORN and items.word(k - 2) in ("", "\n"):
+        return False  # `...LS NO. GR-917`
     if items.word(k + 1) in _LIKE and (items.is_glued(k) or items.word(k + 1) == "style"):
         return False  # `PMI-style motor`
     # `Gebläsemotor`: such a word says what it is, not who made it.

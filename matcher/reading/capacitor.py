@@ -49,6 +49,17 @@ def _pair(items: Items, j: int) -> bool:
     return False
 
 
+def bare_pair(items: Items, i: int) -> Given | None:
+    """`C 4 / 370` on a plate: a capacitor's size and voltage behind its letter."""
+    if not items.plate or items.raws[i - 1] != "C" or items.words[i + 1] != "/":
+        return None
+    size, volts = items.numbers[i].value, items.words[i + 2]
+    if volts not in ("370", "440") or size is None or not _plausible(size, float(volts)):
+        return None
+    items.used[i + 2] = True
+    return {"capacitor_uf": size, "capacitor_vac": int(volts)}
+
+
 def _single(items: Items, j: int) -> None:
     """A bare figure behind the label of a plate: `CAP 7.5  370 VAC`, `CAP 5 VAC 370`."""
     number = items.numbers[j]

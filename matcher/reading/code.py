@@ -4,15 +4,16 @@ import re
 from functools import lru_cache
 
 from matcher.reading.items import Items
-from matcher.reading.run_together import pieces
+from matcher.reading.run_together import behind_figure, pieces
 from matcher.reading.vocabulary import heads
 
 _SHAPE = re.compile(r"[A-Za-zÀ-ÖØ-öø-ÿ0-9]+(?:[-./_][A-Za-zÀ-ÖØ-öø-ÿ0-9]+)*")
 _NO_CODE = re.compile(
-    r"(?:4[28]|56|66|14[35]|18[24]|21[35]|25[46])[A-Z]{1,2}"  # NEMA frames
+    r"(?:4[28]|56|66|14[35]|18[24]|21[35]|25[46])[A-Z]{1,3}"  # NEMA frames
+    r"|\d{0,2}\.\d{1,3}(?:[/-]\d{0,2}\.\d{1,3})*(?:FLA|RLA|LRA|SFA?|AMPS?)"
     r"|FR-(?:4[28]|56|66|14[35]|18[24]|21[35]|25[46])[A-Z]{0,2}|HZ-(?:50|60)|PH-[13]|(?:MFD|UF)-\d{3}V?(?:AC)?|IEC-?\d{2,3}[A-Z]?|IP-?\d\d[A-Z]?|IM-?B?\d+|B\d{1,2}|S\d|R-?\d{2,3}[A-Z]?"
     r"|\d+(?:[.,/-]\d+)*(?:ST|ND|RD|TH|R|S|X|K|M|AM|PM|PCS?|AWG|GA|LBS?|OZ|MM|CM|IN|FT|YRS?|W|WIRE)?"
-    r"|\d+(?:[.,/-]\d+)*[Xx]\d+(?:[.,/Xx-]\d+)*(?:IN)?"
+    r"|\d+(?:[.,/-]\d+)*[Xx]\d+(?:[.,/Xx-]\d+)*(?:IN|V|VAC)?"
     r"|(?:MID|PRE|POST|CIRCA|EARLY|LATE|CAT|CLASS|TYPE|RS|ISO|EN|DIN|UL|NEMA|MG|GROUP|DIV|COVID)-?\d+\w*",
     re.IGNORECASE,
 )
@@ -33,7 +34,8 @@ _HYPHENED = re.compile(r"[A-Z]{1,4}-\d{2}")
 _LABELS = frozenset({"V", "HP", "RPM", "HZ", "A", "W", "KW", "FLA", "LRA", "PH"})
 _JOINED = re.compile(r"[A-Z]{1,3}\d{3,}[A-Z-]")
 _MEANT = str.maketrans("01", "OI")
-_BALL = re.compile(r"6[0-3]\d\d(?:-?(?:J|2?RS\w*|ZZ\w*|2Z|Z|DDU|LLU|LLB|2RSR|C3))*", re.IGNORECASE)
+_SEALED = r"(?:[-/]?(?:J|2?RS\w*|ZZ\w*|2Z|Z|DDU|LLU|LLB|2RSR|C3))*"
+_BALL = re.compile(rf"6[0-3]\d\d{_SEALED}(?:[/-]6[0-3]\d\d{_SEALED})?", re.IGNORECASE)
 
 
 def reach(items: Items, token: int) -> tuple[int, int]:
@@ -116,7 +118,7 @@ def is_second_piece(text: str) -> bool:
 def _stands_alone(word: str) -> bool:
     """Say whether a word means something by itself."""
     known = heads().get(word)
-    return (known is not None and bool(known.roles)) or bool(pieces(word))
+    return (known is not None and bool(known.roles)) or bool(pieces(word) or behind_figure(word))
 
 
 @lru_cache(_REMEMBERED)

@@ -46,6 +46,7 @@ _LABEL_WORDS = frozenset(
 )
 _FEWEST = 3
 _GAP = 2
+_SIGNS = ("/", "|", ",", "-")
 _TAB = 1000
 """Blanks that a tab counts for, where only tabs part cells."""
 _WIDEST = 40
@@ -65,7 +66,16 @@ def head_and_body(items: Items, head: Line, body: Line) -> list[Pair]:
         return []
     pairs = _paired(items, head, body)
     # Two labels alone are a heading only over figures that they can be.
-    return pairs if len(pairs) >= _FEWEST or (pairs and _all_fit(items, pairs, body)) else []
+    if len(pairs) >= _FEWEST or (pairs and (_all_fit(items, pairs, body) or _are_aligned(items, pairs))):
+        return pairs
+    return []
+
+
+def _are_aligned(items: Items, pairs: list[Pair]) -> bool:
+    """Say whether each value starts right under its label, far from the next one, and a figure fits."""
+    starts = [(_place(items, label)[0], _place(items, values)[0]) for label, values in pairs]
+    aligned = len(pairs) > 1 and starts[1][0] > 1 and all(one == two for one, two in starts)
+    return aligned and all(_fits(items, *pair) >= 0 for pair in pairs) and fit(items, pairs) > 0
 
 
 def _all_fit(items: Items, pairs: list[Pair], body: Line) -> bool:
@@ -77,6 +87,9 @@ def _paired(items: Items, head: Line, body: Line) -> list[Pair]:
     if _has_tab(items, head) and _has_tab(items, body):
         return _by_place(items, _cells(items, head, _TAB), _cells(items, body, _TAB), _tab)
     alone = [[i] for i in head]
+    signs = _between_signs(items, body)
+    if len(signs) == len(alone) >= _FEWEST:
+        return list(zip(alone, signs, strict=True))
     wide = _cells(items, head, _GAP)
     for labels, gap in ((alone, _GAP), (alone, 1), (wide, _GAP), (wide, 1)):
         cells = _cells(items, body, gap)
@@ -87,6 +100,20 @@ def _paired(items: Items, head: Line, body: Line) -> list[Pair]:
         if len(cells) == len(labels):
             return list(zip(labels, cells, strict=True))
     return _by_place(items, alone if len(wide) < len(head) else wide, _cells(items, body, _GAP), _place)
+
+
+def _between_signs(items: Items, line: Line) -> list[Line]:
+    """Split a line at the free-standing signs between its values: `1/2 / 115 / 1075`, `1/2, 115, 1075`."""
+    for sign in _SIGNS:
+        cells: list[Line] = [[]]
+        for i in line:
+            if items.word(i) == sign and items.scan.gaps[items.last[i]]:
+                cells.append([])
+            else:
+                cells[-1].append(i)
+        if len(cells) > 1:
+            return cells if all(cells) else []
+    return []
 
 
 def _is_name(items: Items, cell: Line) -> bool:

@@ -9,7 +9,7 @@ rows under one line of labels are the other speeds of the same motor.
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from itertools import pairwise
+from itertools import pairwise, takewhile
 
 from matcher.numeral import numeral
 from matcher.reading.column_cells import Line, Pair, fit, head_and_body, is_label
@@ -17,7 +17,7 @@ from matcher.reading.items import NO_ROLES, Items
 
 _FEWEST = 3
 _MOST_ROWS = 8
-_POINTS = frozenset(".:/")
+_POINTS = frozenset(".:/,-|")
 _LISTED = {"hp": "–", "rpm": "/", "a": "/", "A": "/", "v": "/", "hz": "/"}
 """Quantities of which a plate has one for each speed, and what stands between them in a list."""
 
@@ -40,6 +40,9 @@ def pair_columns(items: Items) -> None:
         return
     over, under = _over(items, lines, heads), _under(items, lines, heads)
     chosen = under if _fit(items, under) > max(0, _fit(items, over)) else over
+    lists = _lists(items, lines, heads)
+    if _fit(items, lists) > _fit(items, chosen):
+        chosen = lists
     if chosen:
         _bring_together(items, lines, {block.first: block for block in chosen})
 
@@ -61,6 +64,12 @@ def _plain(items: Items, line: Line) -> Line:
 def _head(items: Items, line: Line) -> Line:
     """Return the items of a line of labels and nothing else, without the points of abbreviations."""
     plain = [i for i in _plain(items, line) if items.word(i) not in _POINTS]
+    if (
+        len(plain) > _FEWEST - 1
+        and not items.roles[plain[0]]
+        and len(items.scan.gaps[items.last[plain[0]]]) > 1
+    ):
+        plain = plain[1:]  # `OAKMERLE    FRAME  HP`: the maker's name stands in the first column
     return plain if plain and all(is_label(items, i) for i in plain) else []
 
 
@@ -106,6 +115,34 @@ def _alone(items: Items, lines: list[Line], heads: list[Line], step: int) -> lis
     return blocks if len(blocks) > _FEWEST or sure else []
 
 
+def _lists(items: Items, lines: list[Line], heads: list[Line]) -> list[_Block]:
+    """Return the blocks of a column of labels with the column of their values under or over it."""
+    blocks: list[_Block] = []
+    k = free = 0
+    while k < len(lines):
+        count = len(list(takewhile(lambda head: len(head) == 1, heads[k:])))
+        for first in (k + count, k - count) if count >= _FEWEST else ():
+            pairs = (
+                _listed(items, heads[k : k + count], lines[first : first + count]) if first >= free else []
+            )
+            if pairs:
+                blocks.append(_Block(min(first, k), min(first, k) + 2 * count - 1, pairs, []))
+                free = blocks[-1].last + 1
+                break
+        k = max(k + max(1, count), free)
+    return blocks
+
+
+def _listed(items: Items, heads: list[Line], lines: list[Line]) -> list[Pair]:
+    """Return labels with values one for one; nothing unless each quantity has a figure that it can be."""
+    values = [_plain(items, line) for line in lines]
+    if len(values) != len(heads) or not all(values) or any(_head(items, line) for line in lines):
+        return []
+    pairs = list(zip(heads, values, strict=True))
+    told = sum(items.said(head[0], "unit") is not None for head in heads)
+    return pairs if told >= _FEWEST - 1 and fit(items, pairs) >= told else []
+
+
 def _rows(items: Items, head: Line, lines: list[Line]) -> list[list[Pair]]:
     """Return the pairs of further rows under the same labels: every figure must fit."""
     rows: list[list[Pair]] = []
@@ -131,15 +168,30 @@ def _bring_together(items: Items, lines: list[Line], blocks: dict[int, _Block]) 
             order += lines[k]
             k += 1
             continue
+        name = _name_before(items, lines[k], block.pairs[0][0][0])
+        segments |= {i: items.segment[i] for i in name}
+        order += name
         for place, (label, values) in enumerate(block.pairs):
             _join(items, label, values, [under for row in block.more for one, under in row if one == label])
             shared = place and _is_its_voltage(items, block.pairs[place - 1][0], label)
             number = 1000 * (k + 1) + place - bool(shared)
-            segments |= dict.fromkeys((*label, *values), number)
-            order += [*label, *values]
+            end = _line_end(items, values[-1] + 1)  # else the next label would touch the value
+            segments |= dict.fromkeys((*label, *values, *end), number)
+            order += [*label, *values, *end]
         order += [i for line in lines[k : block.last + 1] for i in line if i not in segments]
         k = block.last + 1
     items.reorder(order, segments)
+
+
+def _line_end(items: Items, i: int) -> Line:
+    return [i] if items.word(i) == "\n" else []
+
+
+def _name_before(items: Items, line: Line, label: int) -> Line:
+    """Return what stands in a line before its first label, and the line's end; nothing where none does."""
+    if label not in line[1:]:
+        return []
+    return [*line[: line.index(label)], *[i for i in line[-1:] if items.word(i) == "\n"]]
 
 
 def _is_its_voltage(items: Items, before: Line, label: Line) -> bool:

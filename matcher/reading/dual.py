@@ -24,6 +24,8 @@ _RATIOS = (1.05, 2.45)
 _RATED = frozenset(
     {100, 110, 115, 120, 127, 200, 208, 220, 230, 240, 277, 380, 400, 415, 440, 460, 480, 575, 690}
 )
+_FEWER = 1.4
+"""At least so much of the amperes at half the volts; an electronic motor takes somewhat less than half."""
 _TWO = 1.7
 """230/400 V to 208/460 V: the windings of one motor joined in two ways; 208 and 230 V are one range."""
 
@@ -92,7 +94,8 @@ def merge_voltages(claims: list[Claim], parts: Sequence[Items]) -> list[Claim]:
             continue
         amps = [claim for claim in claims if claim.field == "amps" and claim.source == items.source]
         near = any(_gap(one, two) <= _NEAR for one, two in pairwise(here) if one.value != two.value)
-        if not ((near and _halves(amps, ratio)) or (ratio > _TWO and _says_both(items))):
+        rows = items.plate and ratio > _TWO and _in_rows(here, amps, items.scan.text)
+        if not ((near and _halves(amps, ratio)) or rows or (ratio > _TWO and _says_both(items))):
             continue
         both = replace(here[0], value=_alternatives(here), span=_whole(here))
         merged = [replace(amps[0], value=_together(amps, "amps"), span=_whole(amps))] if amps else []
@@ -132,6 +135,21 @@ def _ratio(said: Sequence[str]) -> float:
     if len(tops) != 2 or not _RATED.issuperset(tops) or not _RATIOS[0] <= tops[1] / tops[0] <= _RATIOS[1]:
         return 0.0
     return tops[1] / tops[0] if tops[0] >= _LEAST or tops[1] >= _TWO * tops[0] else 0.0
+
+
+def _in_rows(volts: Sequence[Claim], amps: Sequence[Claim], text: str) -> bool:
+    """`V 120  A 11.2` over `V 240  A 6.4`: each rating on a line with its amperes, fewer for more volts."""
+    if not len(volts) == len(amps) == 2:
+        return False
+    lines = [text.count("\n", 0, claim.span[0]) for claim in (*volts, *amps)]
+    rated = sorted(zip(volts, amps, strict=True), key=lambda row: _figure(row[0]))
+    fewer = _figure(rated[0][1]) > _FEWER * _figure(rated[1][1])
+    return lines[:2] == lines[2:] and lines[1] == lines[0] + 1 and fewer
+
+
+def _figure(claim: Claim) -> float:
+    """Return the first figure of a claim on volts or amperes."""
+    return float(str(claim.value).strip("(").replace("-", "/").replace(",", "/").split("/")[0])
 
 
 def _halves(amps: Sequence[Claim], ratio: float) -> bool:

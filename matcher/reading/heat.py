@@ -126,6 +126,10 @@ def celsius(items: Items, i: int) -> None:
         return
     items.used[i] = True
     _degrees(items, value, i, i, 1 if named else 0)
+    for k in (i - 1, i + 2) if items.plate else ():
+        if items.word(k).upper() in _CLASSES and not items.used[k] and _is_free(items, k):
+            items.used[k] = True
+            items.claim("insulation_class", items.raw(k), k)
     for k in (i - 2, i - 4, i - 5, i + 3):  # `F / 40C`, `F; SF 1.0; 40C`, `40C - B`
         if (
             items.raw(k) in _CLASSES
@@ -147,6 +151,14 @@ def _are_cycles(items: Items, i: int) -> bool:
 def _is_cell(items: Items, k: int) -> bool:
     """Say whether an item stands alone between two signs that part cells."""
     return 0 < k < len(items) and items.word(k - 1) in _CELLS and items.word(k + 1) in _CELLS | {""}
+
+
+def _is_free(items: Items, k: int) -> bool:
+    """`TEAO  B  40C`, `40C  F`: a letter with gaps on either side, or behind another fact of the plate."""
+    gaps = items.scan.gaps
+    before = items.word(k - 1) in ("", "\n") or len(gaps[items.last[k - 1]]) > 1
+    behind = items.word(k + 1) in ("", "\n") or len(gaps[items.last[k]]) > 1
+    return before and behind
 
 
 def _is_rise(items: Items, j: int) -> bool:

@@ -35,6 +35,8 @@ _MAKERS = frozenset(
 _LIST_SIGNS = frozenset({",", "/", "&", "and", "or", "+", ";"})
 _FILLS = frozenset({"#", ".", "(", "-", "no", "number", "nos", "nr", "numbers"})
 _NUMBER_WORDS = frozenset({"#", "no", "number"})
+_ARTICLES = frozenset({"an", "of", "as"})
+"""Words that no plate has: `COD. AN 3V-90` has the letters of a number."""
 _PLAIN = frozenset({"part_number", "other_numbers", "module_number", "program_number"})
 
 
@@ -99,6 +101,7 @@ def _behind_fills(items: Items, j: int) -> int:
     for _ in range(4):
         series = items.has(j + 1, "num") and items.raw(j).isupper() and not items.raw(j - 1).isupper()
         series = series and items.word(j) not in _NUMBER_WORDS  # `PROG. NO. 50-2A-11`
+        series = series or (items.plate and items.word(j) in _ARTICLES and items.has(j + 1, "num"))
         if _opens_number(items, j):
             break
         if series or not (items.has(j, "fill") or items.word(j) in _FILLS or "onplate" in items.roles[j]):

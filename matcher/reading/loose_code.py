@@ -26,8 +26,10 @@ _ARTICLES = frozenset({"the", "a", "an"})
 _VERBS = {"with": "beside_another", **dict.fromkeys(("to", "in", "into", "of"), "within_another")}
 _SEALS = frozenset({"ZZ", "Z", "RS", "DDU", "LLU"})
 _NUMBER_WORDS = frozenset({"#", "no", "number"})
-_MISREAD = re.compile(r"(?=.*\d.*\d)(?=.*[OIlSZ])[\dOIl][\dOIlSZ]{2,4}")
 _ITS_OWN = frozenset({"maker's", "manufacturer's", "mfr's"})
+_MISREAD = re.compile(
+    r"(?=.*\d.*\d)(?=.*[OIlSZ])[\dOIl](?:[\dOIlSZ]{2,4}|[\dOIlSZ]{0,4}[./][\dOIlSZ./]{1,5})"
+)
 
 
 def loose_codes(items: Items) -> None:
@@ -89,8 +91,15 @@ def _spend(items: Items, start: int, end: int) -> None:
 
 def _opens_by_series(items: Items, start: int, first: int, text: str) -> bool:
     """`Klausbrink VM 63-180`: capitals a blank before the figures, behind a maker's name."""
-    if not first or items.scan.gaps[first - 1] != " " or not is_second_piece(text):
+    if not first or items.scan.gaps[first - 1] != " ":
         return False
+    behind_motor = items.plate and (
+        items.has(start - 2, "motor") or items.word(start - 2).endswith(_NAMES_OF_MOTORS)
+    )
+    if not (is_second_piece(text) or (behind_motor and _SIZE.fullmatch(text))):
+        return False
+    if behind_motor and is_series(items.scan.raw[first - 1]):
+        return True  # `3~ MOT FE 90S-6`, `SPALTPOLMOTOR GV 4-25`
     series = is_series(items.scan.raw[first - 1]) or _is_labelled_series(items, first - 1, text)
     return series and _after_name(items, start - 1)
 
@@ -149,6 +158,8 @@ def _is_frame(items: Items, i: int, text: str) -> bool:
     return "frame" in items.roles[j] and frame.is_prefixed(text)
 
 
+_NAMES_OF_MOTORS = ("motor", "motore", "moteur", "mot")
+_SIZE = re.compile(r"\d{1,3}-\d{1,3}[A-Z]?")
 _NAMED = re.compile(
     r"[A-Z]{1,5}-?[A-Z]{0,3}\d+[A-Z0-9]*(?:[-/.][A-Z0-9]+)*|\d{1,5}[A-Z]{0,2}-[A-Z][A-Z0-9-]*|\d{1,5}[A-Z]{1,2}-\d[A-Z0-9-]*|\d{2}-\d{3}|\d{5,7}"
 )

@@ -14,7 +14,7 @@ _UNIT = r"(?=V|A\b|A(?=\d)|HZ|HP|PH|RPM|W\b|°|[*']C\b|MFD|UF|C\b|SPD|/|\s|,|;|\
 # figure is looked for before all that must stand around it, so that the search goes from figure to figure.
 _FREE = (
     r"(?:(?<![\w./-].)|(?<=\bHZ.)|(?<=\bV.)|(?<=\bPH.)|(?<=\bRPM.)|(?<=\bA.)|(?<=\bHP.)"
-    r"|(?<=\bCAP.)|(?<=\bAMB.))"
+    r"|(?<=\bCAP.)|(?<=\bAMB.)|(?<=MFD/.)|(?<=UF/.))"
 )
 _MISREAD = r"(?:(?<=[OIl|])(?=[\dOIl|./])|(?<![OIl|])(?=[\d./,-]{0,400}+[OIl|SBZ]))"
 _RUN = r"(?:[\dOIl|./,-]|[SBZ](?=[\dOIl])){0,400}+"
@@ -29,6 +29,7 @@ _BEFORE_UNIT = re.compile(
     r"(?<![\w./-])(?=[^\n ]{0,11}\d)([\dOIl|][\dOIl|SBZ./-]{1,11}) ?"
     r"(?:HP|VOLTS?|VAC|AMPS|RPM|HZ|MFD)\b(?! ?[\d:=])"
 )
+_SERVICE = re.compile(r"\b5F(?=[ :]{1,2}[1Il|][.,][OIl|\d])")
 _SERVICE_FACTOR = re.compile(r"(?<=\bSF )[Il|][.,][OIl|\d]{1,2}\b")
 # A hyphen or point that only ties a figure to its label: `V-115`, `A.7.4`, `R.P.M.1075`; `A.5` may be 0.5 A.
 _TIED = re.compile(
@@ -49,7 +50,8 @@ _CYCLES = re.compile(r"\bH2(?=[.:]? ?[56][0O]\b)|(?<=[56][0O])( ?)H2\b")
 _TEN = re.compile(r"(?<![\w./-])[lI|][O0]{1,2}(?= {0,2}(?:MFD|UF)\b)")
 _LONE_PHASE = re.compile(r"\b(PH(?:ASE)?[ .:]{1,16})[lI|](?![\w./])")
 _MICROFARAD = re.compile(r"(?<=\d)( ?)MF[O0]\b")
-_FRAME = re.compile(r"(?<=\bFR )(?:4[BS8]|[S5]6)(?=[YZCH]?\b)|(?<=\bFRAME )(?:4[BS8]|[S5]6)(?=[YZCH]?\b)")
+_FRAME = re.compile(r"(?:(?<=\bFR )|(?<=\bFRAME )|(?<=\bFR\. ))([\dlI|OSBZ]{2,3}?)(?=[A-Z]{0,3}\b)")
+_FRAMES = frozenset({"42", "48", "56", "66", "143", "145", "182", "184", "213", "215", "254", "256"})
 _ONE = re.compile(
     r"[lI|](?:(?:(?<=P[Hh][ .].)|(?<=P[Hh]: .)|(?<=PHASE .))(?![\w])|(?<![\w].)(?=/\d|PH\b|PHASE\b))"
 )
@@ -90,8 +92,8 @@ _BARS = 4  # more are cell walls, not misread figures
 _LABEL = 10
 _OF_NUMBER = re.compile(r"\b(?:MODEL|MOD|P/N|PN|PART|TYPE|STYLE|CAT|SER|S/N|NO|M/N)[.:#]? ?(?:NO[.:]? ?)?$")
 _TO_FIGURES = str.maketrans("OIl|SBZ", "0111582")
-_WORD = re.compile(r"(?<![\w-])[A-Z0|]{3,}(?![\w-])")
-_MIXED = re.compile(r"(?<![\w-])(?=[A-Z]{0,14}[0158Ql|])[A-Z0158l|]{3,15}(?![\w/-])")
+_WORD = re.compile(r"(?<![\w-])(?<!\d\.)[A-Z0|]{3,}(?![\w-])")
+_MIXED = re.compile(r"(?<![\w-])(?<!\d\.)(?=[A-Z]{0,14}[0158Ql|])[A-Z0158l|]{3,15}(?![\w/-])")
 _ENCLOSURES = {"TEA0": "TEAO", "OA0": "OAO", "0AO": "OAO", "0A0": "OAO"}
 _TO_LETTERS = str.maketrans("0|", "OI")
 _PLURALS = frozenset({"AMP5", "VOLT5"})
@@ -128,6 +130,13 @@ def _mixed(found: re.Match[str]) -> str:
     if 2 * len(label) < len(said) or (label in _trade_words() and said not in _PLURALS):
         return said  # `PH1`, `CAP5`: a label and its figure
     return next((word for word in map(said.translate, _AS_LETTERS) if word in _trade_words()), said)
+
+
+def _frame(found: re.Match[str]) -> str:
+    """`FR l82T`, `FRAME S6C`: the number of a frame that there is."""
+    said = found.group()
+    number = said.translate(_TO_FIGURES)
+    return number if number in _FRAMES else said
 
 
 def _labelled(found: re.Match[str]) -> str:
@@ -167,10 +176,11 @@ def mend_plate(text: str) -> str:
     text = _JOINED.sub(" ", _untied(text))
     text = _MIXED.sub(_mixed, text)
     text = _BEFORE_UNIT.sub(_labelled, _LABELLED.sub(_labelled, text))
+    text = _SERVICE.sub("SF", text)
     text = _SERVICE_FACTOR.sub(lambda found: found.group().translate(_TO_FIGURES), text)
     text = _TEN.sub(lambda found: found.group().translate(_TO_FIGURES), text)
     text = _LONE_PHASE.sub(r"\g<1>1", text)
     text = _POINT.sub(" ", text)
     text = _CYCLES.sub(r"\1HZ", text)
-    text = _FRAME.sub(lambda found: "48" if found.group()[0] == "4" else "56", text)
+    text = _FRAME.sub(_frame, text)
     return _FIVE.sub("5", _MICROFARAD.sub(r"\1MFD", text))

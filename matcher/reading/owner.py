@@ -10,7 +10,7 @@ from functools import lru_cache
 
 from matcher.numeral import Numeral
 from matcher.reading.alternatives import with_alternatives
-from matcher.reading.capacitor import is_capacitors, microfarad
+from matcher.reading.capacitor import bare_pair, is_capacitors, microfarad
 from matcher.reading.dual import amps_of_volts
 from matcher.reading.items import Items
 from matcher.reading.neighbours import by_neighbours
@@ -30,6 +30,7 @@ _BRACKET = 12  # items
 _BEFORE_UNITS = frozenset({"full", "@", "rated"})
 _OF_STARTS = ("start", "locked", "inrush", "peak", "no load", "control", "heater", "brake")
 _OF_PARTS = frozenset({"a", "A", "v", "hp"})  # what switches and relays have as well
+_PHASES = frozenset({"1", "3"})
 _LEADS_ON = frozenset({":", "="})
 
 
@@ -190,7 +191,7 @@ def _labels_next(items: Items, behind: int) -> bool:
 
 def _claim_by_look(items: Items, i: int, number: Numeral) -> None:
     """Claim what the figure can only be by its look and its neighbours."""
-    given = by_neighbours(items, i, number) or amps_of_volts(items, number)
+    given = by_neighbours(items, i, number) or bare_pair(items, i) or amps_of_volts(items, number)
     if given is None:
         if items.words[i - 1] == "+" and "num" in items.roles[i - 2]:
             return  # `5+35/440`: a capacitor for two motors
@@ -268,6 +269,15 @@ def _volts(items: Items, i: int, j: int, given: Given) -> Given:
         return NOTHING
     if given.get("volts") == "370":
         return NOTHING  # no supply has it; a capacitor named elsewhere
+    if (
+        items.plate
+        and given
+        and items.word(i - 1) == "x"
+        and items.word(i - 2) in _PHASES
+        and not items.used[i - 2]
+    ):
+        items.used[i - 2] = True
+        items.claim("phase", int(items.word(i - 2)), i - 2, i)  # `3 x 400 V`
     return with_alternatives(items, i, given) if given else given
 
 

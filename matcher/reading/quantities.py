@@ -60,13 +60,15 @@ _BARE_VOLTS = re.compile(
 _TRIPLE = re.compile(r"(\d{3}(?:[-/]\d{3})*)[/-](?:(50|60)[/-]([13])|([13])[/-](50|60))")
 
 
-CAPACITOR_VOLTS = frozenset({250, 330, 350, 370, 400, 440, 450, 475, 480, 500, 600})
+CAPACITOR_VOLTS = frozenset({250, 330, 350, 370, 400, 440, 450, 475, 480, 500, 600, 660})
 _WIDE = frozenset(
     {(100.0, 240.0), (100.0, 250.0), (90.0, 264.0), (85.0, 265.0), (100.0, 277.0), (120.0, 277.0)}
     | {(110.0, 277.0), (115.0, 277.0)}
 )
 """Ranges of electronic supplies: with `-` no alternatives, however far apart."""
 _WIDEST = 1.35
+_EUROPEAN, _AMERICAN = frozenset({380.0, 400.0, 415.0}), frozenset({440.0, 460.0, 480.0})
+"""Three-phase supplies at 50 and at 60 Hz: near as they are, `380/460` names two."""
 _RUN_TOGETHER: Mapping[str, tuple[float, ...]] = {
     f"{one:g}{two:g}": (one, two)
     for one, two in ((208.0, 230.0), (115.0, 230.0), (230.0, 460.0), (220.0, 240.0), (120.0, 240.0))
@@ -124,11 +126,13 @@ def volts(number: Numeral) -> Given | None:
     if number.signs == "-" and len(atoms) == 2 and (atoms[1] <= 1.5 * atoms[0] or tuple(atoms) in _WIDE):
         return {"volts": f"{atoms[0]:g}-{atoms[1]:g}"}
     groups: list[list[float]] = []
+    listed = "-" not in number.text and "–" not in number.text
     for volt in atoms:
         # Two figures of one rating lie within a quarter of each other: 208-230, 220-240, 110-127.
         # Two that a hyphen joins lie not much farther: 380-480.
         joined = bool(groups) and f"{groups[-1][-1]:g}-{volt:g}" in number.text
-        if groups and volt <= groups[-1][0] * (_WIDEST if joined else 1.25):
+        apart = listed and bool(groups) and groups[-1][0] in _EUROPEAN and volt in _AMERICAN
+        if groups and not apart and volt <= groups[-1][0] * (_WIDEST if joined else 1.25):
             groups[-1].append(volt)
         else:
             groups.append([volt])

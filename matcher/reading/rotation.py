@@ -9,7 +9,7 @@ from typing import cast
 from matcher.reading.claim import Claim
 from matcher.reading.denial import denied
 from matcher.reading.items import Items
-from matcher.reading.view import view_of
+from matcher.reading.view import end_at, view_of
 
 _NEAR = 8  # items
 _FEW = 5
@@ -44,7 +44,7 @@ def turn_and_view(items: Items, i: int, value: str) -> None:
     which, view = value.split()
     if _is_not(items, i):
         return
-    if _both_ways(items, i, which):
+    if _both_ways(items, i, which, view):
         items.claim("turn", ("either", None), i, i + 2)
         return
     items.claim("turn", (which, view), i)
@@ -55,10 +55,16 @@ def _is_not(items: Items, i: int) -> bool:
     return items.has(i - 1, "not") and items.clause[i - 1] == items.clause[i]
 
 
-def _both_ways(items: Items, i: int, which: str) -> bool:
-    """`CWLE/CCWLE`, `CW or CCW by program`: the other way is offered in the same breath."""
-    other = items.said(i + 2, "turn") or (items.said(i + 2, "turnview") or "").partition(" ")[0]
-    return items.word(i + 1) in ("/", "or", "&") and other == OPPOSITE[which] and not items.muted[i]
+def _both_ways(items: Items, i: int, which: str, view: str = "") -> bool:
+    """`CWLE/CCWLE`, `CW or CCW by program`: the other way is offered in the same breath.
+
+    `CW LE / CCW SHAFT` is one way, told from either end.
+    """
+    other, _, end = (items.said(i + 2, "turnview") or items.said(i + 2, "turn") or "").partition(" ")
+    if items.word(i + 1) not in ("/", "or", "&") or other != OPPOSITE[which] or items.muted[i]:
+        return False
+    end = end or items.said(i + 3, "view") or end_at(items, i + 3) or ""
+    return not (view and end) or view == end
 
 
 _WHEELS = ("wheel", "blade", "impeller", "prop", "propeller")

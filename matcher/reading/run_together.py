@@ -18,6 +18,8 @@ _LETTERED = frozenset({"ins", "insul", "cl", "class", "thcl", "isokl", "wkl", "i
 _LETTERS = frozenset("abfh")
 _FRAME_LETTERS = ("yz", "y", "z", "c", "t")
 _OF_NUMBERS = ("model", "mod", "pn")
+_LONGEST_SERIES = 4
+_UNITS = frozenset({"hp", "rpm", "hz", "ph", "spd", "v", "vac", "w"})
 _LONGEST_PIECE = max(map(len, _PIECES))
 _LONGEST = 60
 _SHORTEST = 5
@@ -44,28 +46,44 @@ def pieces(word: str) -> tuple[str, ...]:
 
 
 def parted(
-    word: str, known: Container[str], *, figure_before: bool, hyphen_behind: bool, opens_line: bool
+    word: str,
+    known: Container[str],
+    *,
+    figure_before: bool,
+    figure_behind: bool,
+    hyphen_behind: bool,
+    opens_line: bool,
 ) -> tuple[str, ...]:
     """Return the words that a plate's word is made of; one word when nothing says that it is more.
 
-    Behind a figure it may start with the letters of a frame (`48YZENCLOAO`), before a hyphen a label may
-    stand with the letters of a number, at the start of a line (`MODNB-4815`).
+    Behind a figure it may start with the letters of a frame (`48YZENCLOAO`) or with a unit before the
+    label of the next figure (`3SPDA4.1`); at the start of a line a label may stand with the letters of a
+    number (`MODNB-4815`, `MODHC6-2210`).
     """
     if word in known or not word.isalpha():
         return (word,)
-    if hyphen_behind:
+    if hyphen_behind or (figure_behind and opens_line):
         label = next((label for label in _OF_NUMBERS if word.startswith(label)), None)
-        return (
-            (label, word[len(label) :])
-            if label and opens_line and 0 < len(word) - len(label) <= 4
-            else (word,)
-        )
+        series = len(word) - len(label) if label else 0
+        if label and opens_line and 0 < series <= _LONGEST_SERIES and word != "modern":
+            return label, word[len(label) :]
+    if hyphen_behind:
+        return (word,)
     found = pieces(word)
-    if not found and figure_before:
-        for letters in _FRAME_LETTERS:
-            rest = word.removeprefix(letters)
-            lettered = rest[:-1] in _LETTERED and rest[-1] in _LETTERS  # `60CINSB`
-            more = (rest,) if rest in _PIECES else (rest[:-1], rest[-1]) if lettered else pieces(rest)
-            if rest != word and more:
-                return (letters, *more)
-    return found or (word,)
+    if found or not figure_before:
+        return found or (word,)
+    if figure_behind and word[-1] in "av" and word[:-1] in _UNITS:
+        return word[:-1], word[-1]
+    return behind_figure(word) or (word,)
+
+
+@lru_cache(20_000)
+def behind_figure(word: str) -> tuple[str, ...]:
+    """Return the letters of a frame or a unit, and the words behind them: `48YZENCLOAO`, `40CINSB`."""
+    for letters in _FRAME_LETTERS:
+        rest = word.removeprefix(letters)
+        lettered = rest[:-1] in _LETTERED and rest[-1] in _LETTERS  # `60CINSB`
+        more = (rest,) if rest in _PIECES else (rest[:-1], rest[-1]) if lettered else pieces(rest)
+        if rest != word and more:
+            return (letters, *more)
+    return ()

@@ -183,6 +183,7 @@ def unjoin(cut: Scan, known: Container[str]) -> Scan:
             word,
             known,
             figure_before=token > 0 and cut.tight[token - 1] and cut.words[token - 1][-1].isdigit(),
+            figure_behind=cut.tight[token] and "".join(cut.words[token + 1 : token + 2])[:1].isdigit(),
             hyphen_behind=cut.tight[token] and cut.words[token + 1 : token + 2] == ["-"],
             opens_line=token == 0 or cut.words[token - 1] == "\n",
         )

@@ -66,7 +66,7 @@ def _looked_at(items: Items, j: int) -> tuple[str, int] | None:
             items.used[k] = True
             return roles["view"], k
         turned = turned or "opposite" in roles
-        end = _end_at(items, k)
+        end = end_at(items, k)
         if end and roles.get("fact", "")[:15] == "shaft_position=":
             end = _end_on_top(items, j, k)
         if end:
@@ -86,7 +86,8 @@ def _is_where(items: Items, j: int) -> bool:
     return False
 
 
-def _end_at(items: Items, k: int) -> str | None:
+def end_at(items: Items, k: int) -> str | None:
+    """Return the end of the motor that an item names (`shaft`, `leads`), as a view from there."""
     roles = items.roles[k]
     if "leads" in roles:
         return "lead_end"
@@ -95,7 +96,7 @@ def _end_at(items: Items, k: int) -> str | None:
 
 def _facing_you(items: Items, j: int) -> str | None:
     """`with the shaft pointing at you`, `the plug end towards me`, `shaft is facing away from you`."""
-    end = _end_at(items, j)
+    end = end_at(items, j)
     if end is None:
         return None
     words = [items.word(k) for k in range(j + 1, j + 6) if items.segment[k : k + 1] == [items.segment[j]]]
