@@ -31,11 +31,14 @@ def table_lines(records: Iterable[Record]) -> Iterator[str]:
 def _cells(record: Record) -> Iterator[str]:
     known = record.facts.said()
     yield from (" ".join(words.split()) for words in (record.id, record.title))
-    yield from (_words(known[field]) if field in known else "" for field in OFFER_FIELDS)
+    yield from (words_of(known[field]) if field in known else "" for field in OFFER_FIELDS)
 
 
-def _words(value: object) -> str:
-    # Lists are parted by commas: a spreadsheet takes `5/16` for a day in May.
-    if isinstance(value, list):
-        return ", ".join(map(_words, value))
+def words_of(value: object) -> str:
+    """Say a fact in one cell: `yes`, `no`, or a list parted by commas.
+
+    With slashes a spreadsheet would take `5/16` for a day in May.
+    """
+    if isinstance(value, list | tuple):
+        return ", ".join(map(words_of, value))
     return {True: "yes", False: "no"}[value] if isinstance(value, bool) else str(value)

@@ -60,6 +60,8 @@ def print_records(records: Iterable[Record]) -> None:
     from rich.table import Table
     from rich.text import Text
 
+    from matcher.spreadsheet import words_of
+
     console = Console(width=None)
     for record in records:
         table = Table(title=Text(record.id), title_justify="left", expand=False)
@@ -69,17 +71,11 @@ def print_records(records: Iterable[Record]) -> None:
         for field, value in record.facts.said().items():
             mark = record.where.get(field)
             # Text, not markup: a listing's words must not be taken for styling.
-            table.add_row(field, Text(_words(value)), Text(" ".join(mark.said.split()) if mark else ""))
+            table.add_row(field, Text(words_of(value)), Text(" ".join(mark.said.split()) if mark else ""))
         for conflict in record.conflicts:
-            values = " or ".join(_words(value) for value in conflict.values)
+            values = " or ".join(words_of(value) for value in conflict.values)
             said = " / ".join(" ".join(words.split()) for words in conflict.said)
             table.add_row(f"{conflict.field} ?", Text(f"contradicts itself: {values}"), Text(said))
         if not record.where and not record.conflicts and not record.facts.said():
             table.add_row("-", "nothing that could be read", "")
         console.print(table)
-
-
-def _words(value: object) -> str:
-    if isinstance(value, list | tuple):
-        return ", ".join(map(str, value))
-    return {True: "yes", False: "no"}.get(value, str(value)) if isinstance(value, bool) else str(value)

@@ -9,7 +9,7 @@ from pydantic import AfterValidator, Field, PlainSerializer
 from matcher import __version__
 from matcher.job.given import Given, GivenOffer, overlay, value_for
 from matcher.job.part import Part
-from matcher.job.text import Digest, FileName, Id, Line, PlainText, plain_json, without_halves
+from matcher.job.text import Digest, FileName, Id, Line, PlainText, as_tuples, plain_json, without_halves
 from matcher.job.typed import typed
 from matcher.motor import Offer
 from matcher.record import Conflict, Mark, Origin, Record
@@ -20,10 +20,6 @@ def new_id() -> str:
     return uuid4().hex
 
 
-def _tuples(value: object) -> object:
-    return tuple(_tuples(item) for item in value) if isinstance(value, (list, tuple)) else value
-
-
 def _plain_mark(mark: Mark) -> Mark:
     said = without_halves(mark.said)
     return mark if said == mark.said else mark._replace(said=said)
@@ -31,7 +27,7 @@ def _plain_mark(mark: Mark) -> Mark:
 
 def _frozen(conflict: Conflict) -> Conflict:
     """Return the conflict as files give it back, so that a saved one equals the one just read."""
-    values = tuple(_tuples(plain_json(value)) for value in conflict.values)
+    values = tuple(as_tuples(plain_json(value)) for value in conflict.values)
     said = tuple(without_halves(words) for words in conflict.said)
     return Conflict(conflict.field, values, said, tuple(_plain_mark(mark) for mark in conflict.marks))
 

@@ -104,3 +104,8 @@ Stamp = Annotated[str, Field(pattern=r"^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\dZ$")]
 """A moment in UTC, `2030-01-31T23:59:59Z`."""
 Section = Annotated[dict[str, JsonValue], BeforeValidator(_section)]
 """Named JSON values, as one later stage of a job keeps them."""
+
+
+def as_tuples(value: object) -> object:
+    """Return a value of JSON with a tuple in the place of every list, as the models hold it."""
+    return tuple(as_tuples(item) for item in value) if isinstance(value, (list, tuple)) else value

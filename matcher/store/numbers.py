@@ -18,7 +18,10 @@ _MOST = 50
 
 
 def bare(number: str) -> str:
-    """Return a number without case, dashes, dots and blanks, as people type it from memory."""
+    """Return a number without case, dashes, dots and blanks, as people type it from memory.
+
+    Looser than the rules (`matcher.trade.numbers.compact`), which keep other signs: a search may offer more.
+    """
     return _LOUD.sub("", number.upper())
 
 
@@ -69,8 +72,7 @@ def numbers_of_facts(facts: Mapping[str, object]) -> str:
 
 def numbers_of_offer(facts: Offer) -> str:
     """Return the numbers of an offer, with blanks between."""
-    found = [facts.part_number, facts.module_number, facts.program_number, *(facts.other_numbers or ())]
-    return " ".join(sorted({bare(one) for one in found if one} - {""}))
+    return numbers_of_facts({name: getattr(facts, name) for name in _NAMES})
 
 
 def numbers_of_listing(reading: JsonValue, corrections: Mapping[str, JsonValue]) -> str:

@@ -10,6 +10,7 @@ from typing import Any
 
 from pydantic_core import from_json, to_json
 
+from matcher.job.text import as_tuples
 from matcher.record import Conflict, Mark, Origin
 
 
@@ -42,10 +43,6 @@ def pack(where: Mapping[str, Mark], conflicts: tuple[Conflict, ...], title: str,
     return to_json(packed).decode()
 
 
-def _tuples(value: object) -> object:
-    return tuple(_tuples(item) for item in value) if isinstance(value, list) else value
-
-
 def unpack(packed: str, title: str, text: str) -> tuple[dict[str, Mark], tuple[Conflict, ...]]:
     """Return what `pack` was given."""
     if not packed:
@@ -55,7 +52,7 @@ def unpack(packed: str, title: str, text: str) -> tuple[dict[str, Mark], tuple[C
     conflicts = tuple(
         Conflict(
             field,
-            tuple(_tuples(value) for value in values),
+            tuple(as_tuples(value) for value in values),
             tuple(said),
             tuple(_unpacked(mark, title, text) for mark in marks),
         )
