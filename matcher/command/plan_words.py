@@ -20,6 +20,7 @@ def plan_lines(plan: Buying) -> Iterator[str]:
     """Yield the plan, its steps, what was left out and what to ask first."""
     currency = plan.fallback.currency
     yield plan.sentence
+    yield from filter(None, [plan.order])
     for number, step in enumerate(plan.steps, 1):
         yield (
             f"  {number}. {step.id}: chance {step.chance:.0%}, {step.landed:.2f} {currency} when it fits,"
@@ -38,6 +39,7 @@ def plan_json(plan: Buying) -> dict[str, object]:
     """Return the plan as one JSON object; money in the fallback's currency."""
     return {
         "plan": plan.sentence,
+        "order": plan.order,
         "fallback": {
             "price": plan.fallback.price,
             "currency": plan.fallback.currency,

@@ -8,30 +8,11 @@ from dataclasses import dataclass
 
 from matcher.job import Fallback
 from matcher.money.plan import Gamble, Plan, best_plan, price_per_success
+from matcher.money.plan_words import beside, money, nothing_to_try, order_of, sentence
 from matcher.money.questions import Worth, worths
+from matcher.money.step import Step
 from matcher.money.weigh import Weighed, gamble_in
 from matcher.settings import Settings
-
-NAMED = 3
-"""So many candidates are named in the sentence; the others are counted."""
-_DOUBTS = {"ask": " (ask first)", "poor": " (poor)"}
-_TIMES = {1: "it fails", 2: "both fail"}
-
-
-@dataclass(frozen=True, slots=True)
-class Step:
-    """One candidate of the plan; money in the fallback's currency."""
-
-    id: str
-    verdict: str | None
-    chance: float
-    """Chance, 0 to 1, that it fits and works."""
-    landed: float
-    lost: float
-    per_success: float
-    """What it costs for each success; the plan goes up by it."""
-    reached: float
-    """Chance, 0 to 1, that the plan comes to this step: that all before it fail."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,6 +30,8 @@ class Buying:
     """The whole plan; money in the fallback's currency."""
 
     sentence: str
+    order: str
+    """Why it doesn't follow the ranking; empty where it does."""
     fallback: Fallback
     steps: tuple[Step, ...]
     expected_cost: float
@@ -58,6 +41,8 @@ class Buying:
     """In the order of the candidates."""
     worths: tuple[Worth, ...]
     """Open questions with what their answers are worth, dearest first."""
+    unpriced: int = 0
+    """How many may fit and have no price that the plan can count with."""
 
 
 def buying(
@@ -66,7 +51,7 @@ def buying(
     settings: Settings,
     names: Mapping[str, str] | None = None,
 ) -> Buying:
-    """Return the plan of least mean cost for weighed candidates against a fallback.
+    """Return the plan of least mean cost for weighed candidates, best first, against a fallback.
 
     `names` gives candidates other names than their ids in the sentence. A candidate in another currency
     takes part only where the settings' `[exchange]` gives a rate; none is ever looked up.
@@ -75,18 +60,27 @@ def buying(
     plan = best_plan((gamble for _, gamble in priced if gamble), fallback.price)
     tried = {id(gamble) for gamble in plan.steps}
     verdicts = {id(gamble): one.judgement.verdict for one, gamble in priced}
+    steps = tuple(_steps(plan, verdicts))
+    left_out = tuple(
+        LeftOut(one.id, _why(one, gamble, fallback), lacks_rate=_lacks_rate(one, gamble))
+        for one, gamble in priced
+        if id(gamble) not in tried
+    )
+    hopes = [(one, gamble) for one, gamble in priced if one.fit_chance > 0]
+    unpriced = sum(gamble is None for _, gamble in hopes)
+    called = dict(names or {})
     return Buying(
-        sentence=sentence(plan, fallback, names or {}, {one.id: one.judgement.verdict for one in candidates}),
+        sentence=sentence(plan, fallback, called, {one.id: beside(one) for one in candidates})
+        if plan.steps
+        else nothing_to_try(fallback, len(hopes), unpriced),
+        order=order_of(steps, [one.id for one, _ in hopes], {one.id: one.why for one in left_out}, called),
         fallback=fallback,
-        steps=tuple(_steps(plan, verdicts)),
+        steps=steps,
         expected_cost=plan.expected_cost,
         chance_of_fallback=plan.chance_of_fallback,
-        left_out=tuple(
-            LeftOut(one.id, _why(one, gamble, fallback), lacks_rate=_lacks_rate(one, gamble))
-            for one, gamble in priced
-            if id(gamble) not in tried
-        ),
+        left_out=left_out,
         worths=tuple(worths(candidates, fallback.price, settings, fallback.currency)),
+        unpriced=unpriced,
     )
 
 
@@ -118,36 +112,3 @@ def _why(one: Weighed, gamble: Gamble | None, fallback: Fallback) -> str:
         )
     cost = money(float(price_per_success(gamble)))
     return f"It costs {cost} for each success, no less than the {fallback.what} of {money(fallback.price)}."
-
-
-def sentence(
-    plan: Plan, fallback: Fallback, names: Mapping[str, str], verdicts: Mapping[str, str | None] | None = None
-) -> str:
-    """Return what to try in which order and what that costs on average.
-
-    What the rules don't let go in as it is says so beside its name: a plan is no verdict.
-    """
-    price, count = money(fallback.price), len(plan.steps)
-    if not plan.steps:
-        return f"Nothing here is worth trying: pay the {fallback.what}, {price} {fallback.currency}."
-    doubts = {one: _DOUBTS.get(verdict or "", "") for one, verdict in (verdicts or {}).items()}
-    order = ", then ".join(
-        f"{names.get(step.id, step.id)}{doubts.get(step.id, '')}" for step in plan.steps[:NAMED]
-    )
-    more = f", then {count - NAMED} more" if count > NAMED else ""
-    expected = f"Expected {money(plan.expected_cost)} instead of {price} {fallback.currency}."
-    if not plan.chance_of_fallback:
-        return (
-            f"Try {order}{more}; one of them is sure. {expected}" if count > 1 else f"Buy {order}. {expected}"
-        )
-    failing = _TIMES.get(count, "all fail")
-    return f"Try {order}{more}; if {failing}, pay the {fallback.what}. {expected}"
-
-
-def money(amount: float) -> str:
-    """Return an amount as a sentence says it: without cents, with commas.
-
-    >>> money(1180), money(0.4)
-    ('1,180', '0')
-    """
-    return f"{amount:,.0f}"

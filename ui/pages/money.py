@@ -45,7 +45,7 @@ class MoneyPage(Page):
 
     def __init__(self, desk: Desk, parent: QWidget | None = None) -> None:
         super().__init__(desk, parent)
-        self.fallback, self.sentence, self.left_out = FallbackBar(), Strong(), Soft()
+        self.fallback, self.sentence, self.beside = FallbackBar(), Strong(), Soft()
         self.picture = PlanPicture()
         self.questions, self.figures = Questions(), Figures()
         self.asked = PlainTable(self.questions, {WORTH: 8, WHOM: 24})
@@ -61,7 +61,7 @@ class MoneyPage(Page):
     def _lay_out(self) -> None:
         down = self.column()
         down.addWidget(Heading(self.tr("Money")))
-        for widget in (self.fallback, self.sentence, self.left_out, self.picture):
+        for widget in (self.fallback, self.sentence, self.beside, self.picture):
             down.addWidget(widget)
         down.addWidget(Halves(self._ask(), self._settings()), 1)
 
@@ -126,16 +126,21 @@ class MoneyPage(Page):
             self.sentence.setText(
                 self.tr("Say what you would pay if nothing here works, and the plan shows what to try first.")
             )
-            self.left_out.setText("")
+            self.beside.setText("")
             self.state.emit(self.tr("what does the fallback cost?"))
             return
         self.sentence.setText(plan.sentence)
         waiting = sum(one.lacks_rate for one in plan.left_out)
         left = self.tr("{} in another currency left out.").format(counted(waiting, "candidate"))
-        self.left_out.setText(left if waiting else "")
+        self.beside.setText(" ".join(filter(None, (plan.order, left if waiting else ""))))
         self.picture.show_plan(_bars(answers, plan), plan.fallback.price)
-        words = self.tr("expected cost {} instead of {}")
-        self.state.emit(words.format(whole_money(plan.expected_cost), whole_money(plan.fallback.price)))
+        self.state.emit(self._state(plan))
+
+    def _state(self, plan: Buying) -> str:
+        if plan.steps:
+            words = self.tr("expected cost {} instead of {}")
+            return words.format(whole_money(plan.expected_cost), whole_money(plan.fallback.price))
+        return self.tr("prices aren't known") if plan.unpriced else self.tr("nothing worth trying")
 
     def _chosen(self) -> Asked | None:
         row = self.asked.currentIndex().row()

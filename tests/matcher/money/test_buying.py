@@ -115,3 +115,66 @@ def test_a_plan_is_no_verdict() -> None:
     open_turn = listing("a", brand="Ossenby", part_number="OB-1", turn=None, seen_from=None)
     plan = plan_of(open_turn, listing("b", price=500.0))
     assert plan.sentence.startswith("Try the Hexmoor (ask first), then b;")
+
+
+@pytest.mark.parametrize(
+    ("records", "sentence"),
+    [
+        (
+            (listing("a", price=None), listing("b", price=None)),
+            (
+                "No prices in USD are known of what may fit (2): ask for them or enter them, then the plan weighs"
+                " them against the quote, 1,150 USD."
+            ),
+        ),
+        (
+            (listing("a", currency="EUR"), listing("b", price=None, turn="ccw")),
+            (
+                "No prices in USD are known of what may fit (1): ask for them or enter them, then the plan weighs"
+                " them against the quote, 1,150 USD."
+            ),
+        ),
+        (
+            (listing("a", price=1150.0), listing("b", price=None)),
+            (
+                "Nothing with a price is worth trying: pay the quote, 1,150 USD. No price is known of 1 more that"
+                " may fit."
+            ),
+        ),
+        (
+            (listing("a", price=1150.0), listing("b", price=None, turn="ccw")),
+            "Nothing here is worth trying: pay the quote, 1,150 USD.",
+        ),
+    ],
+    ids=["no prices", "none in this money", "one too dear, one without", "what can't fit needs no price"],
+)
+def test_a_price_that_is_not_known_is_not_too_dear(records: tuple[Record, ...], sentence: str) -> None:
+    assert plan_of(*records).sentence == sentence
+
+
+def test_a_plan_says_why_it_leaves_the_order_of_the_ranking() -> None:
+    plan = plan_of(listing("a", price=200.0), listing("b", turn=None, seen_from=None))
+    assert [step.id for step in plan.steps] == ["b", "a"]
+    # 60 + 60 x 0.625 / 0.375 and 200 + 200 x 0.25 / 0.75
+    assert plan.order == (
+        "By fit the Hexmoor ranks before b; the plan goes by what a success costs: 160 (landed 60, 38% likely),"
+        " against 267 (landed 200, 75% likely)."
+    )
+
+
+def test_the_best_that_is_not_in_the_plan_is_told() -> None:
+    plan = plan_of(listing("a", price=None), listing("b", turn=None, seen_from=None))
+    assert plan.order == "the Hexmoor ranks first but is not in the plan. It names no price."
+
+
+@pytest.mark.parametrize("records", [(), (listing("a"),), (listing("a", price=50.0), listing("b"))])
+def test_a_plan_in_the_order_of_the_ranking_says_nothing(records: tuple[Record, ...]) -> None:
+    assert plan_of(*records).order == ""
+
+
+def test_a_plan_names_what_a_chance_takes_as_given() -> None:
+    electronic = {"motor_type": "ecm_torque", "brand": "Hexmoor", "speeds": None}
+    old = Wanted(motor=Motor(**{k: v for k, v in (PLATE | electronic).items() if v is not None}))
+    bare = listing("a", **electronic, module="without")
+    plan = buying(ranked(old, [bare], SETTINGS), QUOTE, SETTINGS)
+    assert plan.sentence.startswith("Try a (if the old module is good); if it fails")
