@@ -32,6 +32,17 @@ _SINGLE_PHASE = frozenset({"psc", "split_phase", "capacitor_start", "shaded_pole
 ELECTRONIC = frozenset({"ecm", "ecm_torque", "ecm_airflow"})
 _FACE_FRAME = re.compile(r"\d+[A-Z]*C")
 
+READS_KIND = ("motor_type", "plug_pins", "phase", "volts", "speeds", "frame", "item")
+"""Facts whose values `by_kind` looks at; tests hold the two together."""
+READS_KIND_SAID = (
+    ("module",),
+    ("module_number", "program_number", "rpm_range", "control_signal"),
+    ("capacitor_uf", "capacitor_vac"),
+    ("body_diameter_in",),
+    ("mounting",),
+)
+"""Facts of which it only asks whether any of them is said."""
+
 Side = TypeVar("Side", bound=Motor)
 
 

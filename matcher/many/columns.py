@@ -19,7 +19,7 @@ import numpy as np
 import numpy.typing as npt
 
 from matcher.checks import CHECKS
-from matcher.judging.presume import by_kind
+from matcher.judging.presume import READS_KIND, READS_KIND_SAID, by_kind
 from matcher.many.codes import Codes, Groups, combined
 from matcher.record import Record
 from matcher.trade.numbers import compact
@@ -27,17 +27,7 @@ from matcher.trade.numbers import compact
 BLOCK = 1 << 16
 """Candidates of one block."""
 
-PRESUMING = ("motor_type", "plug_pins", "phase", "volts", "speeds", "frame", "item")
-"""What `matcher.judging.presume.by_kind` looks at; tests hold the two together."""
-PRESUMING_SAID = (
-    ("module",),
-    ("module_number", "program_number", "rpm_range", "control_signal"),
-    ("capacitor_uf", "capacitor_vac"),
-    ("body_diameter_in",),
-    ("mounting",),
-)
-"""Facts of which it only asks whether any of them is said."""
-_LOOKED_AT = (*PRESUMING, *chain.from_iterable(PRESUMING_SAID))
+_LOOKED_AT = (*READS_KIND, *chain.from_iterable(READS_KIND_SAID))
 
 _READ = (field for check in CHECKS for field in check.reads.new)
 FIELDS: tuple[str, ...] = tuple(dict.fromkeys((*_READ, *_LOOKED_AT, "brand", "part_number", "condition")))
@@ -100,8 +90,8 @@ class Block:
     @cached_property
     def kinds(self) -> Column:
         """What is presumed of each candidate by its kind: one code for all candidates alike in that."""
-        columns = [self.columns[field] for field in PRESUMING]
-        columns += [Column.of_flags(self._any_said(fields)) for fields in PRESUMING_SAID]
+        columns = [self.columns[field] for field in READS_KIND]
+        columns += [Column.of_flags(self._any_said(fields)) for fields in READS_KIND_SAID]
         columns.append(self.contradicted.narrowed(lambda names: names.intersection(_LOOKED_AT)))
         groups = combined(columns)
         alike = Column.of([_presumed(self.records[place]) for place in groups.first.tolist()])

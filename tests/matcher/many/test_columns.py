@@ -10,13 +10,13 @@ from motors import wild_offer, wild_wanted
 
 from matcher.checks import CHECKS, Check
 from matcher.judging.pair import Pair
-from matcher.judging.presume import by_kind, prepare
+from matcher.judging.presume import READS_KIND, READS_KIND_SAID, by_kind, prepare
 from matcher.many.codes import ROOM, combined
-from matcher.many.columns import FIELDS, PRESUMING, PRESUMING_SAID, Block, Column, Pile
+from matcher.many.columns import FIELDS, Block, Column, Pile
 from matcher.motor import OFFER_FIELDS, Offer
 from matcher.record import Record
 
-SAID_ONLY = tuple(field for fields in PRESUMING_SAID for field in fields)
+SAID_ONLY = tuple(field for fields in READS_KIND_SAID for field in fields)
 
 
 class Watched(Offer):
@@ -40,7 +40,7 @@ def test_presuming_names_exactly_what_is_looked_at() -> None:
     seen.clear()
     for record in offers(400, 1):
         by_kind(Watched.model_construct(None, **dict(record.facts)), record.contradicted)
-    assert seen == {*PRESUMING, *SAID_ONLY}
+    assert seen == {*READS_KIND, *SAID_ONLY}
 
 
 def test_of_some_facts_only_whether_any_is_said_matters() -> None:
@@ -48,7 +48,7 @@ def test_of_some_facts_only_whether_any_is_said_matters() -> None:
     others = list(offers(300, 3))
     for record in offers(300, 2):
         changes: dict[str, object] = {}
-        for fields in PRESUMING_SAID:
+        for fields in READS_KIND_SAID:
             said = [field for field in fields if getattr(record.facts, field) is not None]
             if said:
                 # Another value, or another one of the same kind, must do as well.
