@@ -9,6 +9,7 @@ import click
 from matcher.command.answers import as_json, print_table
 from matcher.command.display import has_display
 from matcher.command.inputs import Inputs
+from matcher.judging.saying import horsepower
 from matcher.money.weigh import Weighed, ranked
 from matcher.tables import data_folder
 
@@ -33,14 +34,22 @@ def print_example(picture: Path) -> None:
     """Print the ranking and draw the window into a file, saying where."""
     import os
 
-    print_table(
-        example_ranking(), title="A stand-in for the drying cabinet's Velmarrow VM-48-3075B, 1/2 hp, on 208 V"
-    )
+    print_table(example_ranking(), title=_title())
     os.environ["QT_QPA_PLATFORM"] = "offscreen"
     from ui.app import picture as draw  # late: printing must not pay for Qt
 
     draw(example(), picture)
     click.echo(f"No display here, so this is the window as a picture: {picture}")
+
+
+def _title() -> str:
+    from matcher.old_file import load_wanted
+
+    wanted = load_wanted(example() / "old.toml")
+    motor = wanted.motor
+    supply = f"on {wanted.site.supply_volts:g} V" if wanted.site.supply_volts else ""
+    known = filter(None, (f"{motor.brand} {motor.part_number}", horsepower(motor.power_hp), supply))
+    return f"A stand-in for the drying cabinet's {', '.join(known)}"
 
 
 @click.command()
