@@ -24,8 +24,10 @@ def understood(record: Record, source: str = "text") -> list[tuple[int, int]]:
 
 
 def leftover(record: Record) -> list[str]:
-    """Return the words that no fact touches and a person may want to place: those with a figure in them,
-    and those that neither the trade nor ordinary plates use. Known labels and filler stay out.
+    """Return the words that no fact touches and a person may want to place.
+
+    Those are words with a figure in them, and those that neither the trade nor ordinary plates use. Known
+    labels and filler stay out.
     """
     spans, rest, at = understood(record), [], 0
     # A name that was typed over the plate's own is known, though no span of the plate stands behind it.

@@ -15,6 +15,9 @@ from matcher.judging.presume import is_electronic
 from matcher.motor import Motor, Offer, Site
 from matcher.tables import rows
 
+SAME_SPEED = 0.05
+"""Share of a rated speed within which the motor is taken to run at it (common practice)."""
+
 
 @dataclass(frozen=True, slots=True)
 class Proof:
@@ -148,7 +151,7 @@ def _others(
     amps = max(values["amps"]) if "amps" in values else None
     now = FanPoint(rpm, cfm, static, amps=amps, watts=one(values, "watts"))
     wanted = values.get("other_rpm") or tuple(
-        float(rated) for rated in new.rpm or () if abs(rated - rpm) > 0.05 * rated
+        float(rated) for rated in new.rpm or () if abs(rated - rpm) > SAME_SPEED * rated
     )
     for other in wanted[:12]:
         try:

@@ -3,6 +3,8 @@
 One of the rated frequencies must lie within 5 % of itself from the supply (NEMA MG 1 12.44).
 """
 
+from dataclasses import replace
+
 from matcher.finding import Finding, Outcome
 from matcher.judging import answer
 from matcher.judging.answer import Answer
@@ -26,10 +28,8 @@ def judge(pair: Pair) -> Finding | None:
     presumed = () if said or not supply else ("old.hertz",)
     answered, own = _answer(pair, supply)
     if presumed:
-        answered = Answer(
-            answered.outcome,
-            f"{answered.why} The supply is presumed 60 Hz from the old one's volts.",
-            questions=answered.questions,
+        answered = replace(
+            answered, why=f"{answered.why} The supply is presumed 60 Hz from the old one's volts."
         )
     return answer.finding(
         "frequency",

@@ -4,6 +4,8 @@ How the old one is held decides. Either side may list several kinds: each pair i
 and the best pair counts. Body diameters, bolt circles and frames are in inches and NEMA or IEC numbers.
 """
 
+from dataclasses import replace
+
 from matcher.finding import Finding, Outcome
 from matcher.judging import answer
 from matcher.judging.answer import Answer
@@ -79,7 +81,7 @@ def _held(pair: Pair, old: str, new: str) -> Answer:
         answers.append(_frame(pair, old, new))
     first = answer.worst(answers, hard=True)
     questions = tuple(dict.fromkeys(name for one in answers for name in one.questions))
-    return Answer(first.outcome, first.why, first.loss, questions=questions, needs=_needs(answers, first))
+    return replace(first, questions=questions, needs=_needs(answers, first))
 
 
 def _needs(answers: list[Answer], first: Answer) -> tuple[str, ...]:

@@ -6,8 +6,10 @@ from matcher.finding import Finding, Outcome
 
 
 def deciding(verdict: str, findings: Sequence[Finding], priors: Mapping[str, float]) -> Finding | None:
-    """Return the finding that decides: the first fail; the dearest that allows at best `poor`; the least
-    likely to match among those that ask; else the largest weighted loss; else the turn.
+    """Return the finding that decides the verdict; None where there is none.
+
+    It is the first fail; the dearest that allows at best `poor`; the least likely to match among those that
+    ask; else the largest weighted loss; else the turn.
     """
     if verdict == "wont_fit":
         return next(finding for finding in findings if finding.outcome is Outcome.FAIL)
