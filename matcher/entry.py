@@ -135,7 +135,7 @@ def spoken(field: str, value: object) -> str:
 def entered(field: str, text: str, *, metric: bool = False) -> object:
     """Return what was typed into a field as its value in JSON; `None` for nothing.
 
-    :raises BadValue: one line that says what the field can't hold.
+    Raises `BadValue`: one line that says what the field can't hold.
     """
     text = text.strip()[:2000]
     if not text:
@@ -187,7 +187,7 @@ def _figure(field: str, text: str, *, metric: bool) -> float:
 def number(text: str) -> float:
     """Return a number as people type it: `5 5/8`, `5-5/8`, `1/2`, `.5`, `0,5`, with a unit or not.
 
-    :raises BadValue: if it is no number, or may be either of two (`1,150`).
+    Raises `BadValue` if it is no number, or may be either of two (`1,150`).
     """
     text = text.strip()
     if len(text) > _LONGEST:
@@ -209,7 +209,7 @@ def number(text: str) -> float:
 def amount(text: str) -> float:
     """Return a sum of money as people type it: `1150`, `1,150`, `1,150.00`, `1.150,00`, `$65`, `9,90 EUR`.
 
-    :raises BadValue: if it is no sum of money.
+    Raises `BadValue` if it is no sum of money.
     """
     found = _MONEY.fullmatch(text.strip())
     if found is None:

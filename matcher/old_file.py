@@ -35,9 +35,9 @@ SomeFacts = TypeVar("SomeFacts", bound=Facts)
 def load_wanted(path: Path) -> Wanted:
     """Return the old motor and its site from a file; `-` is standard input.
 
-    :raises UnreadableInput: if the file is missing, empty, or neither JSON, TOML nor text.
-    :raises UnknownField: for a name that isn't one, with the name that was probably meant.
-    :raises BadValue: for a value that its field can't hold.
+    Raises `UnreadableInput` if the file is missing, empty, or neither JSON, TOML nor text, `UnknownField` for
+    a name that isn't one, with the name that was probably meant, `BadValue` for a value that its field can't
+    hold.
     """
     text = _text(path)
     if path.suffix.lower() not in {".json", ".toml"} and not text.lstrip().startswith(
