@@ -33,7 +33,7 @@ class Rest:
     entries: Entries
     bought: Listing | None
     standing: Standing | None
-    """`None` while nothing is bought; so are the swap and its sheet."""
+    """`None` while nothing is bought; so are the swap and its sheet, which a mere part doesn't get either."""
     swap: Swap | None
     sheet: Sheet | None
     proof: Proof
@@ -67,7 +67,7 @@ def rest_of(job: Job, today: date, settings: Settings | None = None) -> Rest:
 
 
 def _swap(wanted: Wanted, standing: Standing | None) -> Swap | None:
-    if standing is None:
+    if standing is None or standing.after.verdict is None:  # a wheel needs no sheet for a motor
         return None
     return Swap.of(wanted, standing.measured, standing.after)
 

@@ -1,5 +1,6 @@
 """Which one was bought, when, when it arrived, and how long a parcel takes back."""
 
+from collections.abc import Mapping
 from functools import partial
 
 from PySide6.QtCore import Signal
@@ -47,7 +48,7 @@ class DatesBar(QWidget):
         self.listing.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
         self.listing.setMinimumContentsLength(14)
         words = {
-            "bought": (self.tr("Bought"), self.tr("day, as 8 Apr 2030"), 15),
+            "bought": (self.tr("Bought"), self.tr("day, as 8 Apr"), 15),
             "delivered": (self.tr("Delivered"), self.tr("day it arrived"), 15),
             "transit_days": (self.tr("Days on the way back"), "5", 7),
         }
@@ -70,9 +71,9 @@ class DatesBar(QWidget):
         grid.addWidget(widget, 1, column)
         return column + 1
 
-    def show_rest(self, rest: Rest) -> None:
-        """Show the entries and why one doesn't count."""
-        self._show_listings(rest)
+    def show_rest(self, rest: Rest, verdicts: Mapping[str, str]) -> None:
+        """Show the entries and why one doesn't count; `verdicts` are the words to say beside each listing."""
+        self._show_listings(rest, verdicts)
         entries = rest.entries
         for name, edit in self.edits.items():
             edit.show_text(str(getattr(entries, name)))
@@ -96,9 +97,11 @@ class DatesBar(QWidget):
         known = [self._faults[name] for name in self.edits if name in self._faults and name != self._typing]
         self.trouble.tell("  ".join(known))
 
-    def _show_listings(self, rest: Rest) -> None:
+    def _show_listings(self, rest: Rest, verdicts: Mapping[str, str]) -> None:
         lines = [("", self.tr("nothing bought yet"))]
-        lines += [(one.id, name_of(one)) for one in rest.job.listings]
+        for listing in rest.job.listings:
+            said = filter(None, (verdicts.get(listing.id, ""), name_of(listing)))
+            lines.append((listing.id, ": ".join(said)))
         if lines != [
             (self.listing.itemData(at), self.listing.itemText(at)) for at in range(self.listing.count())
         ]:

@@ -25,11 +25,7 @@ class SheetView(QWidget):
         super().__init__(parent)
         self.edits: dict[str, Typed] = {}
         self.paper = PaperView(self.tr("Swap sheet"))
-        self.empty = Line(
-            self.tr(
-                "The sheet is written from the facts of the motor that was bought: choose it under Arrival."
-            )
-        )
+        self.empty = Line()
         self._body = QWidget()
         self._down = QVBoxLayout(self._body)
         self._down.setContentsMargins(0, 0, GRID, GRID)
@@ -54,6 +50,13 @@ class SheetView(QWidget):
         """Show the sheet of this job."""
         sheet = rest.sheet
         self.empty.setVisible(sheet is None)
+        self.empty.setText(
+            self.tr(
+                "The sheet is written from the facts of the motor that was bought: choose it under Arrival."
+            )
+            if rest.bought is None
+            else self.tr("What was bought is no motor, so there is no sheet for it.")
+        )
         self._area.setVisible(sheet is not None)
         self.paper.setVisible(sheet is not None)
         if sheet is None:

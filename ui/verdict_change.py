@@ -22,9 +22,11 @@ class VerdictChange(QWidget):
         grid.setContentsMargins(0, 0, 0, 0)
         grid.setHorizontalSpacing(GRID)
         rows = ((self.tr("As listed"), self.before), (self.tr("As measured"), self.after))
+        self._labels: list[Soft] = []
         for row, (words, mark) in enumerate(rows):
             label = Soft(words)
             label.setWordWrap(False)
+            self._labels.append(label)
             grid.addWidget(label, row, 0)
             grid.addWidget(mark, row, 1)
             grid.addWidget(self._bars[row], row, 2)
@@ -37,9 +39,13 @@ class VerdictChange(QWidget):
         """Show how the delivery stands."""
         self._show(0, self.before, standing.before)
         self._show(1, self.after, standing.after)
+        for part in (self._labels[1], self.after, self._bars[1]):
+            part.setVisible(bool(standing.values))  # nothing is said as measured before it is
         self.reason.setText(standing.after.reason)
+        self.advice.setVisible(not standing.is_decided)
         self.advice.setText(f"{standing.advice.says}.")
-        self.why.setText("\n".join(line for line in standing.advice.why if line != standing.after.reason))
+        why = [line for line in standing.advice.why if line != standing.after.reason]
+        self.why.setText("" if standing.is_decided else "\n".join(why))
 
     def _show(self, row: int, mark: VerdictMark, judged: Judgement) -> None:
         mark.show_verdict(judged.verdict, judged.minds)

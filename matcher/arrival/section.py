@@ -8,17 +8,15 @@ their ids.
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
-from datetime import date, datetime
+from datetime import date
 
 from pydantic import JsonValue
 
-from matcher.errors import BadValue
+from matcher.arrival.dates import lasting
 from matcher.job import Job, Listing
 from matcher.job.section import texts, with_text
 from matcher.job.text import safe_name
 
-DATE_FORMS = ("%Y-%m-%d", "%d %b %Y", "%d %B %Y", "%b %d %Y", "%B %d %Y", "%d.%m.%Y")
-"""Dates that are understood; slashes aren't, since 3/4 is March here and April there."""
 MOST_PHOTOS = 60
 DECISIONS = ("keep", "send_back")
 PUT_ASIDE = "put_aside"
@@ -100,6 +98,11 @@ def with_entry(job: Job, name: str, text: str) -> Job:
     return job.edited(arrival=with_text(job.arrival, name, text))
 
 
+def with_day(job: Job, name: str, text: str, today: date) -> Job:
+    """Return the job with a day of the section as typed, `yesterday` and `20 Nov` with their year."""
+    return with_entry(job, name, lasting(text, today))
+
+
 def with_named(job: Job, group: str, name: str, text: str) -> Job:
     """Return the job with one text in `measured` or `looks`; emptied, it is taken out."""
     return job.edited(arrival={**job.arrival, group: with_text(texts(job.arrival.get(group)), name, text)})
@@ -110,18 +113,3 @@ def with_photos(job: Job, names: Sequence[str]) -> Job:
     known = entries_in(job.arrival).photos
     every = list(dict.fromkeys([*known, *(safe_name(name) for name in names)]))[:MOST_PHOTOS]
     return job.edited(arrival={**job.arrival, "photos": every})
-
-
-def date_in(what: str, text: str) -> date | None:
-    """Return a typed date, `None` for nothing. Raises BadValue for what is no date of these decades."""
-    words = " ".join(text.replace(",", " ").split())
-    if not words:
-        return None
-    for form in DATE_FORMS:
-        try:
-            found = datetime.strptime(words, form).date()
-        except ValueError:
-            continue
-        if 2000 <= found.year <= 2199:
-            return found
-    raise BadValue(f"{what}: {text!r:.40} is no date; write it as 2030-04-08 or 8 Apr 2030")

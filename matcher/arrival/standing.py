@@ -4,14 +4,14 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date
 
-from matcher.arrival.advice import Advice, advise
+from matcher.arrival.advice import Advice, advise, advise_before
 from matcher.arrival.checklist import Item, checklist, open_hard
 from matcher.arrival.deadline import Deadline
 from matcher.arrival.looks import Look, looks_for
 from matcher.arrival.measured import Deviation, deviations, measured_record, values_in
 from matcher.arrival.note import send_back_note
 from matcher.arrival.section import Entries, bought, entries_in
-from matcher.arrival.window import window_of
+from matcher.arrival.window import names_a_return, window_of
 from matcher.job import Job
 from matcher.motor import Wanted
 from matcher.record import Record
@@ -40,6 +40,8 @@ class Standing:
     """What was measured, by field, as values."""
     differing: tuple[Deviation, ...]
     advice: Advice
+    is_decided: bool
+    """The decision is made, and nothing speaks against it: the advice has nothing to add."""
     note: str
     """The note to the seller; empty while there is no reason to send it back."""
     faults: Mapping[str, str]
@@ -57,8 +59,10 @@ def stand(
     items = checklist(wanted, candidate, before)
     looks = looks_for(wanted.motor, candidate.facts, dict(entries.looks))
     differing = deviations(candidate, measured, values)
-    advice = advise(after, differing, looks, tuple(open_hard(items, values)))
-    wants_back = "send_back" in (advice.what, entries.decision) and entries.decision != "keep"
+    is_here = bool(entries.delivered or values or entries.photos or any(look.answer for look in looks))
+    left, takes_back = tuple(open_hard(items, values)), names_a_return(candidate)
+    advice = advise(after, differing, looks, left, takes_back=takes_back) if is_here else advise_before(after)
+    wants_back = is_here and "send_back" in (advice.what, entries.decision) and entries.decision != "keep"
     return Standing(
         candidate=candidate,
         measured=measured,
@@ -72,6 +76,7 @@ def stand(
         values=values,
         differing=differing,
         advice=advice,
+        is_decided=bool(entries.decision) and advice.what in (entries.decision, "measure", "wait"),
         note=send_back_note(titled(candidate), after, differing, looks, found.deadline, entries.photos)
         if wants_back
         else "",

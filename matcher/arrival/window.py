@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from datetime import date
 
+from matcher.arrival.dates import date_in
 from matcher.arrival.deadline import (
     LONGEST_TRANSIT_DAYS,
     TRANSIT_DAYS,
@@ -11,7 +12,7 @@ from matcher.arrival.deadline import (
     check_dates,
     deadline,
 )
-from matcher.arrival.section import Entries, date_in
+from matcher.arrival.section import Entries
 from matcher.errors import BadValue
 from matcher.record import Record
 
@@ -31,7 +32,8 @@ class Window:
 
 def window_of(candidate: Record, entries: Entries, today: date, faults: dict[str, str]) -> Window:
     """Return the window; entries that can't be are named in `faults`, by entry, and never raised."""
-    paid, delivered = _date("bought", entries.bought, faults), _date("delivered", entries.delivered, faults)
+    paid = _date("bought", entries.bought, today, faults)
+    delivered = _date("delivered", entries.delivered, today, faults)
     transit = _transit(entries.transit_days, faults)
     if paid is not None and paid > today:
         faults["bought"] = f"bought {paid} lies in the future; today is {today}"
@@ -91,9 +93,9 @@ def _without_days(candidate: Record) -> Window:
     return Window(None, says, "no return promised")
 
 
-def _date(what: str, text: str, faults: dict[str, str]) -> date | None:
+def _date(what: str, text: str, today: date, faults: dict[str, str]) -> date | None:
     try:
-        return date_in(what, text)
+        return date_in(what, text, today)
     except BadValue as refused:
         faults[what] = str(refused)
         return None

@@ -51,7 +51,8 @@ def command(  # noqa: PLR0913, PLR0917 - one option each
     measured: tuple[str, ...],
 ) -> None:
     """Judge a delivered motor again with what was measured on it, such as shaft_diameter_in=1/2."""
-    from matcher.arrival.section import Entries, date_in
+    from matcher.arrival.dates import date_in
+    from matcher.arrival.section import Entries
     from matcher.command import complain
     from matcher.command.chosen import chosen
     from matcher.command.pairs import pairs_in

@@ -4,9 +4,9 @@ from collections.abc import Iterator, Mapping
 from contextlib import suppress
 from datetime import date
 
+from matcher.arrival.dates import date_in
 from matcher.arrival.looks import BAD
 from matcher.arrival.measured import in_words
-from matcher.arrival.section import date_in
 from matcher.entry import spoken
 from matcher.errors import BadValue
 from matcher.finding import Finding

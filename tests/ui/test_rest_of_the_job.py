@@ -200,6 +200,43 @@ def test_what_cannot_be_stays_in_its_box_with_the_reason(delivered, settle):
     assert page.verdict.after.accessibleName() == "Fits"
 
 
+def test_nothing_is_said_as_measured_before_it_is(delivered, settle):
+    page = delivered.pages[ARRIVAL]
+    assert page.verdict.after.isHidden()
+    type_measured(delivered, settle, "shaft_diameter_in", "1/2")
+    assert not page.verdict.after.isHidden()
+    assert page.verdict.advice.text() == "Measure on."
+    page.decision.buttons["keep"].click()
+    settle(delivered)
+    assert page.verdict.advice.isHidden()
+    assert page.verdict.why.text() == ""
+
+
+def test_a_day_without_its_year_is_kept_with_it(delivered, settle):
+    day = RestWorker.of(delivered.session).day()
+    edit = delivered.pages[ARRIVAL].dates.edits["delivered"]
+    delivered.window.go_to(ARRIVAL)
+    edit.setFocus()
+    edit.selectAll()
+    QTest.keyClicks(edit, "today")
+    settle(delivered)
+    assert delivered.session.job.arrival["delivered"] == f"{day.day} {day:%b %Y}"
+    assert edit.text() == "today"  # not written over under the fingers
+
+
+def test_a_wheel_that_was_bought_is_named_and_gets_no_sheet(delivered, settle):
+    wheel = LISTING.corrected("item", "part")
+    delivered.session.edit("a wheel", delivered.session.job.with_listing(wheel))
+    settle(delivered)
+    page = delivered.pages[ARRIVAL]
+    assert page.dates.listing.currentText().startswith("Not a motor: ")
+    sheet = delivered.pages[SWAP_PROOF].sheet
+    delivered.pages[SWAP_PROOF].tabs.setCurrentWidget(sheet)
+    assert "is no motor" in sheet.empty.text()
+    assert not sheet.empty.isHidden()
+    assert sheet.paper.isHidden()
+
+
 def test_millimetres_are_understood(delivered, settle):
     delivered.desk.units.use_metric(True)
     row = type_measured(delivered, settle, "shaft_diameter_in", "12.7")
@@ -230,11 +267,11 @@ def test_every_step_can_be_taken_back(delivered, settle):
 
 def test_the_listing_s_words_are_shown_as_words(delivered, settle):
     page = delivered.pages[ARRIVAL]
-    assert page.dates.listing.currentText() == "Ossenby OB-5107"
+    assert page.dates.listing.currentText() == "Fits: Ossenby OB-5107"
     nameless = LISTING.withdrawn("part_number")
     delivered.session.edit("no number", delivered.session.job.with_listing(nameless))
     settle(delivered)
-    assert page.dates.listing.currentText() == TITLE
+    assert page.dates.listing.currentText() == f"Fits: {TITLE}"
     assert page.list.rows["shaft_diameter_in"].listed.textFormat() == Qt.TextFormat.PlainText
 
 

@@ -15,7 +15,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from matcher.arrival.section import with_bought, with_entry, with_named, with_photos
+from matcher.arrival.section import with_bought, with_day, with_entry, with_named, with_photos
 from matcher.job import Job
 from matcher.judging.saying import fact
 from matcher.rest import Rest
@@ -28,6 +28,9 @@ from ui.look_list import LookList
 from ui.rest_worker import RestWorker
 from ui.theme import GRID
 from ui.verdict_change import VerdictChange
+from ui.words import verdict_word
+
+DAYS = ("bought", "delivered")
 
 
 class ArrivalPage(Page):
@@ -107,6 +110,8 @@ class ArrivalPage(Page):
 
     def _enter(self, group: str | None, name: str, text: str) -> None:
         def change(job: Job) -> Job:
+            if name in DAYS:
+                return with_day(job, name, text, self._worker.day())
             return with_named(job, group, name, text) if group else with_entry(job, name, text)
 
         if group == "measured":
@@ -137,9 +142,14 @@ class ArrivalPage(Page):
         if self._worker.rest is not None:
             self._show(self._worker.rest)
 
+    def _verdicts(self) -> dict[str, str]:
+        answers = self.desk.session.answers
+        weighed = answers.weighed if answers else {}
+        return {key: verdict_word(one.judgement.verdict, one.judgement.minds) for key, one in weighed.items()}
+
     def _show(self, rest: Rest) -> None:
         standing = rest.standing
-        self.dates.show_rest(rest)
+        self.dates.show_rest(rest, self._verdicts())
         self.empty.setVisible(standing is None)
         self.empty.setText(
             self.tr("Nothing has been bought yet: say above which of the listings it was.")

@@ -1,20 +1,14 @@
 """What a job keeps of an arrival: as typed, by the listing that was bought."""
 
-from datetime import date
-
-import pytest
-
 from matcher.arrival.section import (
     Entries,
     bought,
-    date_in,
     entries_in,
     with_bought,
     with_entry,
     with_named,
     with_photos,
 )
-from matcher.errors import BadValue
 from matcher.job import Job, Listing
 
 ONE, TWO = Listing(title="one"), Listing(title="two", decision="asked the seller")
@@ -64,20 +58,3 @@ def test_a_removed_listing_is_no_longer_bought() -> None:
 def test_strange_sections_are_passed_over() -> None:
     entries = entries_in({"listing": 3, "measured": ["x"], "photos": "a", "counted": 1, "decision": "burn"})
     assert entries == entries_in({})
-
-
-@pytest.mark.parametrize(
-    "text", ["2030-04-08", "8 Apr 2030", "Apr 8, 2030", "8 April 2030", "08.04.2030", " April 8  2030 "]
-)
-def test_dates_as_people_write_them(text: str) -> None:
-    assert date_in("delivered", text) == date(2030, 4, 8)
-
-
-@pytest.mark.parametrize("text", ["4/8/2030", "2030-02-30", "soon", "1830-01-01", "8"])
-def test_what_is_no_date_is_refused(text: str) -> None:
-    with pytest.raises(BadValue, match="write it as 2030-04-08"):
-        date_in("delivered", text)
-
-
-def test_no_date_is_no_fault() -> None:
-    assert date_in("delivered", "  ") is None

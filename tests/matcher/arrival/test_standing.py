@@ -75,6 +75,60 @@ def test_a_wrong_shaft_goes_back_with_the_listing_s_own_words() -> None:
 
 
 @pytest.mark.parametrize(
+    ("changes", "entries", "what", "says", "has_note"),
+    [
+        pytest.param({}, {}, "wait", "Measure it when it is there", False, id="on its way"),
+        pytest.param(
+            {"turn": "cw"}, {}, "cancel", "Cancel it if you still can", False, id="a wrong one on its way"
+        ),
+        pytest.param(
+            {"item": "part"}, {}, "cancel", "Cancel it if you still can", False, id="a part on its way"
+        ),
+        pytest.param({"turn": "cw"}, SENT, "send_back", "Send it back", True, id="a wrong one that came"),
+        pytest.param(
+            {"turn": "cw", "return_days": 0, "return_shipping": None},
+            SENT,
+            "send_back",
+            "Ask the seller to take it back",
+            True,
+            id="a wrong one as listed, without a return",
+        ),
+        pytest.param(
+            {"return_days": 0, "return_shipping": None},
+            {**SENT, "measured": {"turn": "cw", "seen_from": "lead_end"}},
+            "send_back",
+            "Send it back",
+            True,
+            id="not as listed, without a return",
+        ),
+    ],
+)
+def test_nothing_goes_back_before_it_is_there_or_where_nobody_takes_it(
+    changes: dict[str, object], entries: dict[str, object], what: str, says: str, has_note: bool
+) -> None:
+    standing = stand(WANTED, listing(**changes), Entries(**entries), TODAY)  # type: ignore[arg-type]
+    assert (standing.advice.what, standing.advice.says) == (what, says)
+    assert bool(standing.note) is has_note
+
+
+@pytest.mark.parametrize(
+    ("measured", "decision", "decided"),
+    [
+        ({}, "", False),
+        ({}, "keep", True),
+        ({}, "send_back", True),
+        ({"shaft_diameter_in": "5/8"}, "keep", False),
+        ({"shaft_diameter_in": "5/8"}, "send_back", True),
+    ],
+)
+def test_the_advice_is_gone_once_it_is_decided_unless_it_speaks_against(
+    measured: dict[str, str], decision: str, decided: bool
+) -> None:
+    standing = stand(WANTED, listing(), Entries(**SENT, measured=measured, decision=decision), TODAY)
+    assert standing.is_decided is decided
+
+
+@pytest.mark.parametrize(
     ("listed", "measured", "differs"),
     [
         pytest.param({}, ("ccw", "lead_end"), [], id="as listed"),
@@ -158,7 +212,7 @@ def test_the_note_asks_for_what_the_terms_give(terms: dict[str, object], words: 
 @pytest.mark.parametrize(
     ("entries", "key", "words"),
     [
-        ({"delivered": "8.4"}, "delivered", "is no date"),
+        ({"delivered": "8.44"}, "delivered", "is no date"),
         ({"delivered": "2030-03-01"}, "delivered", "before the purchase"),
         ({"delivered": "2030-05-01"}, "delivered", "in the future"),
         ({"delivered": "", "bought": "2030-05-01"}, "bought", "in the future"),
@@ -195,7 +249,7 @@ def test_before_the_delivery_the_terms_are_told(days: int | None, words: str) ->
 WRONG_DATES = [
     {"delivered": "2030-05-01"},
     {"delivered": "2030-03-01"},
-    {"delivered": "8.4"},
+    {"delivered": "8.44"},
 ]
 
 
