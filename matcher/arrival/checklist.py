@@ -18,8 +18,6 @@ WITHIN_REACH = ("plate", "measure")
 """Groups of `data/fields.tsv` whose facts stand on the plate or can be measured."""
 OF_A_MODULE = ("module", "module_number", "program_number", "control_signal")
 IDENTITY = ("brand", "part_number")
-IN_PASSING = frozenset({("hazard", "enclosure"), ("frequency", "frame"), ("rotation", "motor_type")})
-"""Facts that a hard check only looks at in special cases; they don't hold up the decision."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -121,7 +119,8 @@ def _item(row: Row, old: Motor, candidate: Record, judgement: Judgement, finding
 def _rests_on(finding: Finding, name: str, *, known: bool) -> bool:
     if name in finding.questions:
         return True
-    return known and name in BY_NAME[finding.check].reads.new and (finding.check, name) not in IN_PASSING
+    check = BY_NAME[finding.check]
+    return known and name in check.reads.new and name not in check.in_passing
 
 
 def _doubt(name: str, candidate: Record, judgement: Judgement) -> str:

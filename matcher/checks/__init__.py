@@ -1,9 +1,10 @@
 """The rules of fit: one file a check, found by its place in this folder, its name the check's name.
 
 A check module declares `HARD`, `READS` (the facts it reads on each side, and nothing else is read),
-where needed `SETTLED` (facts whose mere contradiction makes it unknown) and `ASKS` (a soft check whose
-unknown alone makes the verdict `ask`), and `judge(pair)`, which returns a `Finding`,
-or None where the check does not apply. A check knows neither ids nor weights.
+where needed `SETTLED` (facts whose mere contradiction makes it unknown), `ASKS` (a soft check whose unknown
+alone makes the verdict `ask`) and `IN_PASSING` (facts that it only looks at in special cases), and
+`judge(pair)`, which returns a `Finding`, or None where the check does not apply. A check knows neither ids
+nor weights.
 """
 
 from collections.abc import Callable, Mapping
@@ -29,6 +30,8 @@ class Check:
     settled: Reads
     asks: bool
     """Whether an unknown of this check alone makes the verdict `ask`, though it is soft."""
+    in_passing: tuple[str, ...]
+    """Facts of the new motor that it only looks at in special cases; no decision waits for them."""
     rule: Callable[[Pair], Finding | None]
 
     def judge(self, pair: Pair) -> Finding | None:
@@ -97,6 +100,7 @@ def _check(name: str) -> Check:
         reads=cast("Reads", module.READS),
         settled=cast("Reads", getattr(module, "SETTLED", Reads())),
         asks=cast("bool", getattr(module, "ASKS", False)),
+        in_passing=cast("tuple[str, ...]", getattr(module, "IN_PASSING", ())),
         rule=cast("Callable[[Pair], Finding | None]", module.judge),
     )
 

@@ -16,6 +16,7 @@ from matcher.trade.supply import FREQUENCY_TOLERANCE, near_hertz, plate_hertz, s
 
 HARD = True
 READS = Reads(old=("hertz", "volts"), new=("hertz", "volts", "frame", "currency"), site=("supply_hertz",))
+IN_PASSING = ("frame",)
 SOURCE = "NEMA MG 1 12.44"
 _SIXTY_HERTZ_MONEY = frozenset({"USD", "CAD", "MXN"})
 _ASK = "Ask what the plate says beside HZ."

@@ -7,6 +7,7 @@ from matcher.judging.pair import Pair, Reads
 
 HARD = True
 READS = Reads(old=("explosion_proof", "enclosure"), new=("explosion_proof", "enclosure"))
+IN_PASSING = ("enclosure",)
 SETTLED = Reads(old=("explosion_proof",))
 _SAID = {True: "explosion-proof", False: "not explosion-proof", None: ""}
 

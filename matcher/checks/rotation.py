@@ -14,6 +14,7 @@ READS = Reads(
     new=("turn", "seen_from", "shaft_ends", "motor_type"),
     pair=("same_number",),
 )
+IN_PASSING = ("motor_type",)
 SOURCE = "NEMA MG 1 (seen from the end opposite the shaft); IEC 60034-8"
 
 
