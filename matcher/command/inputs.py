@@ -42,7 +42,7 @@ class Inputs:
         )
 
     def _tell(self, problem: "Problem") -> None:
-        self.had_problems = True
+        self.had_problems = self.had_problems or not problem.is_note
         complain(str(problem))
 
     @property

@@ -10,6 +10,8 @@ class Problem:
 
     where: str
     why: str
+    is_note: bool = False
+    """Nothing is at fault and nothing left out: something is only worth knowing."""
 
     def __str__(self) -> str:
         line = f"{self.where}: {self.why}"

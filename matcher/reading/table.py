@@ -15,11 +15,14 @@ from matcher.reading.table_lines import filled_cells, is_header_again, is_new_he
 from matcher.reading.table_record import own_id, row_record
 from matcher.reading.table_rows import Row, split_rows
 from matcher.reading.table_turned import turned
+from matcher.reading.table_unread import Unread
 from matcher.record import Record
 
 
 def read_table(lines: Iterable[str], name: str, on_problem: OnProblem) -> Iterator[Record]:
     """Yield a record for each good row; never raises.
+
+    Columns that nobody understands are named in a note at the end.
 
     Ids: what stands in a column named `id`, else `name#1`, `name#2` ... with data rows, broken ones
     included, counted from 1; a table of one row is `name`.
@@ -78,6 +81,7 @@ def _numbered(rows: Iterable[tuple[Row, Layout]], name: str, on_problem: OnProbl
     """Read the rows; the first one waits for the second, which decides whether it carries a number."""
     rows = iter(rows)
     first = list(islice(rows, 2))
+    unread = Unread()
     several = len(first) > 1
     for number, (row, layout) in enumerate(chain(first, rows), 1):
         fault = row.fault or _overfull(row, layout)
@@ -85,7 +89,12 @@ def _numbered(rows: Iterable[tuple[Row, Layout]], name: str, on_problem: OnProbl
             on_problem(Problem(f"{name}, line {row.line}", f"{fault}; the row is left out"))
             continue
         given = own_id(row.cells, layout)
-        yield row_record(row.cells, layout, given or (f"{name}#{number}" if several else name))
+        record = row_record(row.cells, layout, given or (f"{name}#{number}" if several else name))
+        unread.see(row.cells, layout, record)
+        yield record
+    note = unread.told(name)
+    if note is not None:
+        on_problem(note)
 
 
 def _overfull(row: Row, layout: Layout) -> str:

@@ -8,6 +8,7 @@ from PySide6.QtGui import QGuiApplication
 from PySide6.QtTest import QTest
 
 from ui.bench import OLD_MOTOR, STOCK
+from ui.lot import Lot
 from ui.models.lot_columns import (
     CHANCE,
     CONDITION,
@@ -307,3 +308,14 @@ def test_rows_of_a_file_are_not_taken_for_the_stock(lot):
     page.bar.take_selected_out()
     assert "choose the kept stock" in page.trouble.text()
     assert page.model.total == 15
+
+
+def test_a_column_that_is_not_understood_is_named_to_the_opener(tmp_path):
+    table = tmp_path / "shop.csv"
+    table.write_text("Cat No;H.P.;V;Wibble\nAB-12;1/3;115;110,00\nAB-13;1/2;230;99,00\n", encoding="utf-8")
+    lot = Lot()
+    lot.read(lambda _share: None, [table])
+    assert len(lot.records) == 2
+    assert [line.partition(";")[0] for line in lot.problems] == [
+        "shop.csv: this column is not understood: Wibble"
+    ]

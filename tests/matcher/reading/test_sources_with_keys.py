@@ -55,7 +55,7 @@ def test_reads_what_the_key_says(key: Path) -> None:
     wanted = wanted if isinstance(wanted, list) else wanted["records"]
     found, problems = _read(key.with_suffix(""))
     assert [record.id for record in found] == [record["id"] for record in wanted]
-    assert [problem.where for problem in problems] == broken
+    assert [problem.where for problem in problems if not problem.is_note] == broken
     faults = {record.id: _faults(record, want) for record, want in zip(found, wanted, strict=True)}
     assert {name: lines for name, lines in faults.items() if lines} == {}
 

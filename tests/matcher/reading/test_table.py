@@ -272,3 +272,73 @@ def test_sums_below_are_no_rows(words: str) -> None:
     found, problems = _read(f"Model,HP,Price\nAW-1,1/3,45\nAW-2,1/2,60\n,{words},105")
     assert [name for name, _ in found] == ["t#1", "t#2"]
     assert not problems
+
+
+@pytest.mark.parametrize(
+    ("table", "note"),
+    [
+        (
+            "Cat No;H.P.;V;Wibble;Gronk;Blank\nAB-12;1/3;115;110,00;0;\nAB-13;1/2;230;;4;",
+            (
+                "these columns are not understood: Wibble, Gronk; no price was read in any row; rename what"
+                " matters as price, quantity, hp ..."
+            ),
+        ),
+        (
+            "hp,volts,price,Wibble\n1/2,115,40,x\n1/3,230,,",
+            "this column is not understood: Wibble; rename what matters as price, quantity, hp ...",
+        ),
+        ("hp,volts,price,Wibble\n1/2,115,40,\n1/3,230,,", ""),
+        ("hp,volts,weight\n1/2,115,40\n1/3,230,41", ""),
+    ],
+    ids=["without a price", "with one", "an empty column", "a known one that gives nothing"],
+)
+def test_a_column_that_is_not_understood_is_named(table: str, note: str) -> None:
+    found, problems = _read(table)
+    assert len(found) == 2
+    assert [problem.why for problem in problems] == ([note] if note else [])
+    assert all(problem.is_note for problem in problems)
+
+
+def test_of_many_strange_columns_the_first_are_named() -> None:
+    known = [
+        "hp",
+        "volts",
+        "rpm",
+        "price",
+        "brand",
+        "model",
+        "phase",
+        "hz",
+        "frame",
+        "amps",
+        "sf",
+        "ins",
+        "amb",
+        "encl",
+        "qty",
+        "cond",
+    ]
+    strange = [f"{sign} wibble {'xyz ' * 12}" for sign in "abcdefghijklmno"]
+    row = [
+        "1/2",
+        "115",
+        "1075",
+        "40",
+        "Corvash",
+        "CV-1",
+        "1",
+        "60",
+        "48Y",
+        "5",
+        "1.15",
+        "B",
+        "40",
+        "OAO",
+        "1",
+        "used",
+    ]
+    _, problems = _read("\n".join([",".join([*known, *strange]), *[",".join([*row, *["x"] * 15])] * 2]))
+    (note,) = problems
+    assert "and 3 more; " in note.why
+    assert len(note.why) < 700
