@@ -253,11 +253,11 @@ def _claim(items: Items, quantity: str, given: Given, i: int, j: int) -> None:
 
 def _in_parts_bracket(items: Items, i: int) -> bool:
     """`switch (4 pos. 10 A)`: in the bracket behind another part's name."""
-    for j in range(i - 1, max(-1, i - _BRACKET), -1):
-        if items.word(j) == ")" or items.segment[j] != items.segment[i]:
-            return False
-        if items.word(j) == "(":
-            return items.word(j - 1).split(" ")[-1] in things("electric")
+    j, clause = i - 1, items.clause
+    while j >= 0 and clause[j] == clause[i]:
+        if items.words[j] == "(":
+            return items.words[j - 1].split(" ")[-1] in things("electric")
+        j -= 1
     return False
 
 
