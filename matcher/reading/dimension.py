@@ -186,9 +186,7 @@ def _field(items: Items, subject: str, length: Length, *, same_clause: bool) -> 
     if subject == "body" and aspect is None and _behind_overall(items, length):
         return "body_length_in"
     if subject == "shaft" and aspect is None and not length.has_unit and not same_clause:
-        if _closes_shaft(items, length):
-            return "shaft_length_in"
-        return "shaft_diameter_in" if _is_bare_diameter(items, length) else None
+        return _bare_of_shaft(items, length)
     if aspect == "other" or (not length.has_unit and not same_clause and aspect is None):
         return None
     if subject in ("shaft", "shaft_length"):
@@ -257,6 +255,13 @@ def _behind_overall(items: Items, length: Length) -> bool:
         for j in range(max(0, i - 10), i)
         if items.segment[j] == items.segment[i]
     )
+
+
+def _bare_of_shaft(items: Items, length: Length) -> str | None:
+    """Return what a figure without unit is, whose clause doesn't name the shaft that the one before did."""
+    if _closes_shaft(items, length):
+        return "shaft_length_in"
+    return "shaft_diameter_in" if _is_bare_diameter(items, length) else None
 
 
 def _closes_shaft(items: Items, length: Length) -> bool:

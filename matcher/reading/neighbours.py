@@ -48,19 +48,24 @@ def by_neighbours(items: Items, i: int, number: Numeral) -> Given | None:
         return READERS["hp"](number) if _is_power(items, i) else None
     if number.text in _CYCLES and (_is_of_figure(items, i) or _in_supply(items, i)):
         return {"hertz": number.text}
-    if number.text in _RATED and behind in _WINDINGS and before == "/":
+    if number.text in _RATED and _is_supply(items, i):
         return {"volts": number.text}
-    if number.text in _RATED:
-        other = items.numbers[i + 2].text if "not" in roles[i + 1] and "num" in roles[i + 2] else ""
-        title = "num" in roles[i - 1] and items.numbers[i - 1].text in _POWERS and _is_power(items, i - 1)
-        if title or other in _RATED or (before in _ON and _is_current(items, i - 2)):
-            return {"volts": number.text}
     if behind in _ON and "." in number.text and "num" in roles[i + 2] and items.numbers[i + 2].text in _RATED:
         return READERS["a"](number)
     supply = _CYCLES_AND_PHASE.get(number.text)
     if supply and (before in ("/", "-") or number.text in _THREE_PHASE or _behind_volts(items, i)):
         return {"hertz": supply[0], "phase": supply[1]}
     return None
+
+
+def _is_supply(items: Items, i: int) -> bool:
+    """`115, not 230`, `400 V star / 230 delta`, `3.6 A @ 208`; or right behind a power."""
+    roles, before = items.roles, items.words[i - 1]
+    if before == "/" and items.words[i + 1] in _WINDINGS:
+        return True
+    other = items.numbers[i + 2].text if "not" in roles[i + 1] and "num" in roles[i + 2] else ""
+    title = "num" in roles[i - 1] and items.numbers[i - 1].text in _POWERS and _is_power(items, i - 1)
+    return title or other in _RATED or (before in _ON and _is_current(items, i - 2))
 
 
 def _lettered(items: Items, i: int, number: Numeral, letter: str) -> Given | None:

@@ -61,27 +61,33 @@ def fact(items: Items, i: int, value: str) -> None:
     field, _, said = value.partition("=")
     if field in _TAKES_NO and (denied(items, i) or is_none(items, i)):
         return
-    if field == "explosion_proof" and said == "true" and is_refused(items, i):
+    if _is_turned_away(items, i, value) or _is_of_number(items, i):
         return
     if field == "mounting":
         if not absent(items, i) and not _of_band(items, i) and not _on_another(items, i):
             items.claim(field, tuple(said.split(",")), i)
         return
-    if value == "control_signal=thermostat" and items.word(i) == "thermostat" and _is_a_thing(items, i):
-        return
-    if value == "return_shipping=seller" and items.word(i + 1).split(" ")[0] in _ON_CONDITION:
-        return  # `return freight is on us if we sent the wrong one`
-    if field == "shaft_position" and (items.word(i + 1) in _NOT_ADVISED or _is_warned_of(items, i)):
-        return
-    if said == "TENV" and items.word(i) == "te" and items.is_glued(i) and items.word(i + 1)[:1].isalnum():
-        return  # a piece of a number: `TE-HALF-E`
-    if items.word(i) == "te" and items.is_glued(i) and items.raw(i + 1).isalnum():
-        return  # `TE-HALF`: part of a number
     vague = (field == "enclosure" and items.word(i) in _VAGUE) or items.word(i) in _OF_KEY_ALONE
     vague = vague or items.word(i) == "one shaft"  # `one shaft has a flat` counts nothing
     items.claim(field, _VALUES.get(said, said), i, strength=0 if vague else 1)
     if said == "polyphase" and _THREE.search(items.word(i)):
         items.claim("phase", 3, i)  # `3 PH INDUCTION MOTOR`
+
+
+def _is_turned_away(items: Items, i: int, value: str) -> bool:
+    """Say whether the words beside a fact take it back: each kind of fact has its own."""
+    if value == "explosion_proof=true":
+        return is_refused(items, i)
+    if value == "control_signal=thermostat":
+        return items.word(i) == "thermostat" and _is_a_thing(items, i)
+    if value == "return_shipping=seller":  # `return freight is on us if we sent the wrong one`
+        return items.word(i + 1).split(" ")[0] in _ON_CONDITION
+    return value[:14] == "shaft_position" and (items.word(i + 1) in _NOT_ADVISED or _is_warned_of(items, i))
+
+
+def _is_of_number(items: Items, i: int) -> bool:
+    """`TE-HALF-E`: a piece of a number."""
+    return items.word(i) == "te" and items.is_glued(i) and items.word(i + 1)[:1].isalnum()
 
 
 def _is_warned_of(items: Items, i: int) -> bool:
