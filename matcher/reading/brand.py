@@ -20,54 +20,6 @@ _MISREAD = re.compile(r"(?=[A-Z01]{6,})[A-Z]+[01][A-Z]{3,}")
 _LETTERS = str.maketrans("01", "OI")
 _BEFORE_SENTENCE = frozenset("\n.;|?!")
 _STEPPED_OVER = frozenset({"#", "-", "brand", ",", "number", "no"})
-_DAYS = frozenset(
-    [
-        "monday",
-        "tuesday",
-        "wednesday",
-        "thursday",
-        "friday",
-        "saturday",
-        "sunday",
-        "noon",
-        "mon",
-        "tue",
-        "tues",
-        "wed",
-        "thu",
-        "thurs",
-        "fri",
-        "sat",
-        "sun",
-        "january",
-        "february",
-        "march",
-        "april",
-        "may",
-        "june",
-        "july",
-        "august",
-        "september",
-        "october",
-        "november",
-        "december",
-        "jan",
-        "feb",
-        "mar",
-        "apr",
-        "jun",
-        "jul",
-        "aug",
-        "sep",
-        "sept",
-        "oct",
-        "nov",
-        "dec",
-        "christmas",
-        "easter",
-    ]
-)
-"""What may stand behind `by` for a date."""
 _STEPS = 4
 _TORN = frozenset({"..", "…"})
 _LIKE = frozenset({"style", "type", "like", "compatible", "equivalent", "equiv", "brand style"})
@@ -164,11 +116,10 @@ def claim_name(items: Items, first: int, last: int, strength: int) -> None:
 def labelled(items: Items, i: int) -> None:
     """`Make: Tessary`, `MFD BY ARDWELM CO`, `by Sundervale`: what is written, to the end of the name."""
     j = items.skip(i + 1, 1)
-    if items.word(j) == "-":
-        j += 1
+    j += items.word(j) == "-"
     if j >= len(items) or items.segment[j] != items.segment[i] or not _may_be_labelled(items, i, j):
         return
-    if items.roles[j] or items.word(j) in ("hand", "mail") or items.word(j) in _DAYS:
+    if items.roles[j] or items.word(j) in things("by_what"):
         return
     last = _name_from(items, j)
     while (

@@ -84,8 +84,10 @@ def _of_another_piece(items: Items, i: int, value: str) -> bool:
         return items.word(i) == "brand new" and fitted  # `brand new bearings`
     if value != "for_parts":
         return False
-    if items.word(i - 1) in ("that", "which") and _of_origin(items, i):
+    if items.word(i - 1) in ("that", "which", "with") and _of_origin(items, i):
         return True
+    if any(items.word(j) in ("stayed behind", "stays behind") for j in range(max(0, i - _NEAR), i)):
+        return True  # `Motor stayed behind, bearings shot`
     if items.word(i) in _HARMED and _is_piece_of_motor(items, i):
         return True
     k = i + 1 + (items.word(i + 1) == ",")

@@ -1,5 +1,6 @@
 """Lengths: which extent of whose they are, once it is known whose, and the facts that they give."""
 
+from matcher.reading.bare_shaft import USUAL_SHAFTS, bare_of_shaft, claimed_diameter
 from matcher.reading.items import Items
 from matcher.reading.measure import (
     Length,
@@ -15,7 +16,6 @@ from matcher.reading.subject import THICKEST_SHAFT
 from matcher.reading.whose import Subjects, leads_on
 from matcher.units import INCHES
 
-_POWERS = frozenset({0.25, 0.5})
 _OVERALL = ("overall", "oal", "total length", "length overall")
 _SHORTEST = 0.7  # inch; of a shaft's length that nothing names
 _METRIC_SHAFTS = frozenset({9, 11, 14, 19, 24, 28, 38})  # mm; shafts of IEC frames 56 to 132
@@ -32,7 +32,6 @@ _LONG_SHAFT = 1.3  # inch; more is a length, where nothing else is said
 _THICK_SHAFTS = frozenset({1.375, 1.625})  # of the frames 213T and 254T
 _SHELLS = frozenset({3.3, 5.5, 5.6, 5.625})  # inch; usual diameters of small motors, which no fan has
 _OF_MOTORS = frozenset({"blower", "fan", "condenser", "furnace", "direct", "drive", "dia", "diameter", "psc"})
-_USUAL_SHAFTS = frozenset({0.25, 0.3125, 0.375, 0.5, 0.625, 0.875})
 _PLAUSIBLE = {
     "shaft_diameter_in": (0.12, THICKEST_SHAFT),
     "shaft_length_in": (0.3, 16.0),
@@ -143,7 +142,7 @@ def _is_shell(items: Items, length: Length) -> bool:
 def _looks_like_shaft(group: list[Length]) -> bool:
     """`1/2 X 5` alone in its clause."""
     return (
-        len(group) == 2 and round(group[0].inches, 4) in _USUAL_SHAFTS and 1.5 <= group[1].inches <= _LONGEST
+        len(group) == 2 and round(group[0].inches, 4) in USUAL_SHAFTS and 1.5 <= group[1].inches <= _LONGEST
     )
 
 
@@ -186,7 +185,7 @@ def _field(items: Items, subject: str, length: Length, *, same_clause: bool) -> 
     if subject == "body" and aspect is None and _behind_overall(items, length):
         return "body_length_in"
     if subject == "shaft" and aspect is None and not length.has_unit and not same_clause:
-        return _bare_of_shaft(items, length)
+        return bare_of_shaft(items, length)
     if aspect == "other" or (not length.has_unit and not same_clause and aspect is None):
         return None
     if subject in ("shaft", "shaft_length"):
@@ -222,7 +221,7 @@ def _field_of_shaft(items: Items, subject: str, length: Length, aspect: str | No
     if aspect == "len" or subject == "shaft_length":
         _metric_length(items, length)
         return "shaft_length_in"
-    thick = _claimed_diameter(items, length)
+    thick = claimed_diameter(items, length)
     if thick and length.inches > max(1.5 * thick, _SHORTEST):
         return "shaft_length_in"  # `Shaft 6 mm, 25 mm`
     if length.inches > _SHORTEST and has_thread(items, length):
@@ -232,19 +231,11 @@ def _field_of_shaft(items: Items, subject: str, length: Length, aspect: str | No
 
 def _metric_length(items: Items, length: Length) -> None:
     """`Shaft 24 mm, 50 long`: millimetres go on."""
-    thick = _claimed_diameter(items, length)
+    thick = claimed_diameter(items, length)
     if thick and not length.has_unit and length.inches > _PLAUSIBLE["shaft_length_in"][1]:
         millimetres = thick / INCHES["mm"]
         if abs(millimetres - round(millimetres)) < _NEAR_WHOLE:
             length.inches *= INCHES["mm"]
-
-
-def _claimed_diameter(items: Items, length: Length) -> float | None:
-    """Return the shaft's diameter that the same sentence has just given."""
-    last = items.claims[-1] if items.claims else None
-    if last and last.field == "shaft_diameter_in" and last.clause >= items.clause[length.item] - 2:
-        return float(str(last.value))
-    return None
 
 
 def _behind_overall(items: Items, length: Length) -> bool:
@@ -255,33 +246,6 @@ def _behind_overall(items: Items, length: Length) -> bool:
         for j in range(max(0, i - 10), i)
         if items.segment[j] == items.segment[i]
     )
-
-
-def _bare_of_shaft(items: Items, length: Length) -> str | None:
-    """Return what a figure without unit is, whose clause doesn't name the shaft that the one before did."""
-    if _closes_shaft(items, length):
-        return "shaft_length_in"
-    return "shaft_diameter_in" if _is_bare_diameter(items, length) else None
-
-
-def _closes_shaft(items: Items, length: Length) -> bool:
-    """`1/4" shaft, 1-1/2.`: a mixed number alone in the clause behind the diameter, and the last of it."""
-    end = length.end + 1
-    closed = end >= len(items) or items.clause[end] != items.clause[length.item]
-    alone = closed and items.clause[length.item - 1] != items.clause[length.item] - 1
-    mixed = "-" in items.numbers[length.item].text and "/" in items.numbers[length.item].text
-    return alone and mixed and _claimed_diameter(items, length) is not None
-
-
-def _is_bare_diameter(items: Items, length: Length) -> bool:
-    """`shaft, 5/8, keyed`: a usual diameter alone behind its subject; `keyed shaft, 1/2, 115V` is power."""
-    i, j = length.item, length.end + 1
-    if length.inches not in _USUAL_SHAFTS or "/" not in items.numbers[i].text:
-        return False
-    alone = items.clause[i - 1] != items.clause[i] or not items.word(i - 1)[0].isalnum()
-    if not alone or (j < len(items) and items.clause[j] == items.clause[i]):
-        return False
-    return length.inches not in _POWERS or any(claim.field == "power_hp" for claim in items.claims)
 
 
 def _is_thick(items: Items, length: Length) -> bool:

@@ -140,7 +140,7 @@ def _is_of_key(items: Items, i: int, label: int) -> bool:
     value *= INCHES.get(items.said(i + 1, "after") or "in", 1.0)
     if items.word(label) in _KEYS or (items.word(label)[:5] == "keyed" and value <= _WIDEST_KEY):
         return True
-    if items.has(i - 1, "by") and items.word(items.skip(i - 3, -1)) in _KEYS:
+    if items.has(i - 1, "by") and items.has(i - 2, "num") and items.word(items.skip(i - 3, -1)) in _KEYS:
         return True  # `Passfeder 8x7`
     j = i + 2 if items.has(i + 1, "after") else i + 1
     if items.has(j, "by"):

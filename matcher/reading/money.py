@@ -3,8 +3,8 @@
 from matcher.reading.bare_sums import bare_sums
 from matcher.reading.free_shipping import is_free_in_days
 from matcher.reading.items import Items
+from matcher.reading.other_prices import is_on_top, rule_out_others
 from matcher.reading.sums import bare_shipping, named_currency, names_shipping, only_currency, signed_sums
-from matcher.reading.things import things
 from matcher.reading.tiers import (
     INCLUDES,
     Sum,
@@ -58,7 +58,7 @@ def money(items: Items, *, one_lot: bool = False) -> None:
     rule_out_dearer(items, sums)
     rule_out_struck(items, sums)
     if len(sums) > 1:
-        _rule_out_others(items, sums)
+        rule_out_others(items, sums)
     if one_lot:
         _rule_out_lots(items, sums)
     _pair(items, sums)
@@ -72,39 +72,6 @@ def money(items: Items, *, one_lot: bool = False) -> None:
             items.claim("shipping", said.amount, said.first, said.last)
     if not prices and not any(said.role is None for said in sums):
         _unsigned(items, shipping_due=not any(said.role == "ship" for said in sums))
-
-
-def _rule_out_others(items: Items, sums: list[Sum]) -> None:
-    """`a new $30 capacitor`, `$45 for the 1/2 HP, $60 for the 3/4`: prices of other things, or of several."""
-    several = [said for said in sums if items.has(_behind_the(items, said.last + 1), "num")]
-    unnamed = [said for said in sums if said.role in (None, "price")]
-    for said in sums:
-        part = items.word(said.last + 1).split(" ")[-1] in things("part")
-        aside = len(unnamed) > 1 and _is_aside(items, said)
-        if said.role is None and (part or aside or (len(several) > 1 and said in several)):
-            said.role = "not"
-
-
-_WITHIN = 12  # items
-
-
-def _is_aside(items: Items, said: Sum) -> bool:
-    """`with an adapter ($7.10, sold separately)`, `module from $140`: what another thing costs."""
-    if items.word(said.first - 1) == "from":
-        return True
-    for j in range(said.first, max(-1, said.first - _WITHIN), -1):
-        if items.segment[j] != items.segment[said.first] or items.word(j) == ")":
-            return False
-        if items.word(j) == "(" or items.word(j).split(" ")[0] in ("receipt", "invoice"):
-            return True
-    return False
-
-
-def _behind_the(items: Items, k: int) -> int:
-    """Return the item behind `for the`, else one that is none."""
-    if items.word(k) == "for the":
-        return k + 1
-    return k + 2 if items.word(k) == "for" and items.word(k + 1) == "the" else len(items)
 
 
 def _rule_out_lots(items: Items, sums: list[Sum]) -> None:
@@ -209,7 +176,7 @@ def _role(items: Items, sums: list[Sum], k: int) -> str | None:
         close = None
     if close == "not" and items.word(label) == "cost" and items.word(label + 1) == ":":
         return None  # `cost: $27` in a list of labels
-    if _is_on_top(items, said, label):
+    if is_on_top(items, said, label):
         return "not"
     if _is_to_send(items, said, label, start, close, later=k > 0):
         return "ship"
@@ -222,25 +189,6 @@ def _role(items: Items, sums: list[Sum], k: int) -> str | None:
         return "not" if close == "ship" and items.has(said.last + 1, "notprice") else close
     ahead, behind = _ahead(items, said, stop), _behind(items, said, start)
     return "not" if "not" in (behind, ahead) else ahead or behind
-
-
-def _is_on_top(items: Items, said: Sum, label: int) -> bool:
-    """`orders under $25 add $5 handling`, `without core add $35`: asked of some, on a condition."""
-    if items.word(label) != "add":
-        return False
-    for j in range(said.last + 1, said.last + 1 + _BACK):
-        if items.has(j, "ship") and items.clause[j] == items.clause[said.first]:
-            return _under_condition(items, label)  # `add $17.50 if I have to mail it`
-    return True
-
-
-def _under_condition(items: Items, i: int) -> bool:
-    """Say whether the words before speak of some orders alone."""
-    return any(
-        items.word(j).split(" ")[0] in ("orders", "order", "minimum", "if", "outside")
-        for j in range(max(0, i - _WITHIN), i)
-        if items.segment[j] == items.segment[i]
-    )
 
 
 def _is_to_send(items: Items, said: Sum, label: int, start: int, close: str | None, *, later: bool) -> bool:

@@ -10,13 +10,13 @@ from functools import lru_cache
 
 from matcher.numeral import Numeral
 from matcher.reading.alternatives import with_alternatives
+from matcher.reading.brackets import behind_bracket, in_parts_bracket
 from matcher.reading.capacitor import bare_pair, is_capacitors, microfarad
 from matcher.reading.dual import amps_of_volts
 from matcher.reading.items import Items
 from matcher.reading.neighbours import by_neighbours
 from matcher.reading.quantities import NOTHING, READERS, Given, by_look
 from matcher.reading.speed_range import speed, taps
-from matcher.reading.things import things
 from matcher.reading.torn import damaged, in_code, is_parted, lost_stroke
 
 LENGTHS = frozenset({"in", "mm", "cm", "ft", "m"})
@@ -26,7 +26,6 @@ _WATTS = frozenset({None, "w", "kw", "w_in", "w_out", "ph~", "swallow"})
 _STRONG_UNITS = frozenset({"hp", "kw", "uf", "spd"})
 _SERVICE = frozenset({"sfa", "sf amps", "service amps", "max amps"})
 _BREAKS = frozenset({"/", "."})
-_BRACKET = 12  # items
 _BEFORE_UNITS = frozenset({"full", "@", "rated"})
 _OF_STARTS = ("start", "locked", "inrush", "peak", "no load", "control", "heater", "brake")
 _OF_PARTS = frozenset({"a", "A", "v", "hp"})  # what switches and relays have as well
@@ -42,7 +41,7 @@ def unit_after(items: Items, i: int) -> tuple[str | None, int]:
     if word in _BEFORE_UNITS or (word == "x" and roles[j + 1].get("after") == "spd"):
         j += 1
     elif word == "(" and "not" in roles[j + 1]:
-        j = _behind_bracket(items, j)  # `115 (not 230) volts`
+        j = behind_bracket(items, j)  # `115 (not 230) volts`
     behind = roles[j]
     said = behind.get("after") or behind.get("unit")
     if said == "A" and items.raws[j] != "A" and not items.is_glued(i) and not _in_tenths(items, i):
@@ -53,11 +52,6 @@ def unit_after(items: Items, i: int) -> tuple[str | None, int]:
 def _in_tenths(items: Items, i: int) -> bool:
     """`3.4 a`, not `$6.10 a piece`."""
     return "." in items.numbers[i].text and "money" not in items.roles[i - 1]
-
-
-def _behind_bracket(items: Items, j: int) -> int:
-    """Return the item behind the bracket that opens at `j`, or `j` where it doesn't close soon."""
-    return next((k + 1 for k in range(j + 1, j + _BRACKET) if items.word(k) == ")"), j)
 
 
 def label_before(items: Items, i: int) -> tuple[str | None, int]:
@@ -240,7 +234,7 @@ def _other_unit(items: Items, i: int, behind: int, label: str, unit: str | None,
 def _claim(items: Items, quantity: str, given: Given, i: int, j: int) -> None:
     """Let number `i`, said to be a quantity by item `j`, claim what it gives."""
     items.used[i] = True
-    if quantity in _OF_PARTS and _in_parts_bracket(items, i):
+    if quantity in _OF_PARTS and in_parts_bracket(items, i):
         return
     special = _SPECIAL.get(quantity)
     claims = special(items, i, j, given) if special else given
@@ -249,16 +243,6 @@ def _claim(items: Items, quantity: str, given: Given, i: int, j: int) -> None:
         listed = field == "speeds" and "rpm" in claims and "/" in items.numbers[i].signs
         listed = listed and items.said(i + 1, "after") != "spd" != items.said(i + 1, "unit")
         items.claim(field, value, i, j, 0 if listed else strength)
-
-
-def _in_parts_bracket(items: Items, i: int) -> bool:
-    """`switch (4 pos. 10 A)`: in the bracket behind another part's name."""
-    j, clause = i - 1, items.clause
-    while j >= 0 and clause[j] == clause[i]:
-        if items.words[j] == "(":
-            return items.words[j - 1].split(" ")[-1] in things("electric")
-        j -= 1
-    return False
 
 
 def _volts(items: Items, i: int, j: int, given: Given) -> Given:

@@ -144,24 +144,10 @@ def qty(items: Items, i: int, _value: str) -> None:
 
 _OWNS = frozenset({"have", "got", "i have", "we have", "i've got", "set of", "lot of"})
 _GOES_ON = frozenset(
-    {"more", "here", "total", "spare", "spares", "extra", "like", "at", "in", "on", "and", "that", "if", "to"}
-    | {"altogether", "now", "still", "which", "so", "but", "both", "all", "same", "currently", "with", "from"}
-    | {
-        "as",
-        "or",
-        "the",
-        "exactly",
-        "just",
-        "is",
-        "are",
-        "will",
-        "can",
-        "i",
-        "we",
-        "because",
-        "going",
-        "each",
-    }
+    {"more", "here", "total", "spare", "spares", "extra", "like", "at", "in", "on", "and", "that"}
+    | {"if", "to", "altogether", "now", "still", "which", "so", "but", "both", "all", "same", "currently"}
+    | {"with", "from", "as", "or", "the", "exactly", "just", "is", "are", "will", "can", "i", "we"}
+    | {"because", "going", "each"}
 )
 
 
