@@ -26,6 +26,10 @@ _RATED = re.compile(
     r"(?![A-Z]*\d{3})"
 )
 _UNIT_FIRST = re.compile(r"(?:RPM|HP|HZ|VAC|VOLTS?|AMPS?|PH|MFD|UF|SPD)/\d", re.IGNORECASE)
+_TERMINALS = re.compile(r"[TLU]\d{1,2}(?:[-/][TLUP]\d{1,2})+")
+_SIGNS = re.compile(r"[-/]")
+_FACT = re.compile(r"[ABFH]|(?:40|50|55|60|65|70|104|130|155)[CF]|(?:48|56)[A-Z]{1,2}")
+_OF_PLATES = frozenset({"fact", "weak", "bearing", "insclass", "turnview"})
 _LONGEST = 24  # tokens behind the first one of a code
 _REMEMBERED = 20_000  # words that stand together come back in listing after listing
 _LETTERS = re.compile(r"[^\W\d_]+")
@@ -78,7 +82,7 @@ def is_code(text: str) -> bool:
     """Say whether words that stand together are a code rather than a quantity, a frame or a size."""
     if not 3 <= len(text) <= 30 or not _SHAPE.fullmatch(text) or _NO_CODE.fullmatch(text):
         return False
-    if is_misread_word(text):
+    if is_misread_word(text) or _TERMINALS.fullmatch(text) or _are_facts(text):
         return False
     letters = _LETTERS.findall(text)
     if not letters or not any(char.isdigit() for char in text) or _RATING.search(text):
@@ -95,6 +99,19 @@ def is_code(text: str) -> bool:
             bool(_JOINED.match(text)) and len(letters) == 1 and letters[0] not in _LABELS
         )
     return True
+
+
+def _are_facts(text: str) -> bool:
+    """`48Y/OAO`, `B/40C`, `TEAO/48Y/B/CONT`: facts of a plate with a stroke or hyphen between them."""
+    pieces = _SIGNS.split(text)
+    if len(pieces) < 2 or not any(map(_FACT.fullmatch, pieces)):
+        return False
+    return all(_FACT.fullmatch(piece) or _is_fact(piece.lower()) for piece in pieces)
+
+
+def _is_fact(word: str) -> bool:
+    known = heads().get(word)
+    return known is not None and not _OF_PLATES.isdisjoint(known.roles)
 
 
 @lru_cache(_REMEMBERED)

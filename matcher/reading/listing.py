@@ -37,6 +37,7 @@ from matcher.reading.loose_code import loose_codes
 from matcher.reading.positional import in_a_row
 from matcher.reading.settle import settle
 from matcher.reading.speed_lines import merge_speeds, stack_values
+from matcher.reading.speed_names import name_speeds
 from matcher.reading.thing import first_line, kind_of_thing
 from matcher.reading.together import GIVEN, tidy
 from matcher.reading.told_apart import tell_apart
@@ -170,6 +171,7 @@ def _weighty(given: Sequence[Claim], read: Sequence[Claim]) -> list[Claim]:
 
 def _claim_all(items: Items) -> None:
     if items.plate:
+        name_speeds(items)
         stack_values(items)
         pair_columns(items)
         brand.of_plate(items)

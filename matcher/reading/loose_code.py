@@ -24,6 +24,8 @@ _STEPS = 3
 _BEHIND_NAMES = frozenset({"num", "label", "motor"})
 _ARTICLES = frozenset({"the", "a", "an"})
 _VERBS = {"with": "beside_another", **dict.fromkeys(("to", "in", "into", "of"), "within_another")}
+_FILE = re.compile(r"E\d{5,6}")
+"""The number under which a testing house keeps its file."""
 _SEALS = frozenset({"ZZ", "Z", "RS", "DDU", "LLU"})
 _NUMBER_WORDS = frozenset({"#", "no", "number"})
 _ITS_OWN = frozenset({"maker's", "manufacturer's", "mfr's"})
@@ -39,7 +41,7 @@ def loose_codes(items: Items) -> None:
             continue
         first, last = reach(items, items.first[i])
         text = mended(items, first, last)
-        if items.plate and (_MISREAD.fullmatch(text) or _is_frame(items, i, text)):
+        if items.plate and (_FILE.fullmatch(text) or _MISREAD.fullmatch(text) or _is_frame(items, i, text)):
             continue  # `1O7S`: a figure that nothing could put right; `FR. S56`
         if is_ball_bearing(text) or _bearing_pair(items, i):
             _bearing(items, i, text)

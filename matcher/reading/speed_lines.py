@@ -14,7 +14,8 @@ from matcher.reading.claim import Claim
 from matcher.reading.items import LEADS_ON, NO_ROLES, Items
 from matcher.reading.quantities import READERS
 
-_LISTED = {"hp": "–", "rpm": "/", "a": "/", "A": "/", "hz": "/", "v": "/"}
+LISTED = {"hp": "–", "rpm": "/", "a": "/", "A": "/", "hz": "/", "v": "/"}
+"""Quantities of which a plate may list several figures, and what stands between them."""
 _FORMS = (
     re.compile(r"\d?-?\d/\d{1,2}"),
     re.compile(r"\d{0,2}\.\d{1,2}"),
@@ -42,7 +43,7 @@ def is_speed(words: str) -> bool:
 
 def stack_values(items: Items) -> None:
     """Make one list of figures that stand below each other or side by side, and belong to one label."""
-    lines = _lines(items)
+    lines = lines_of(items)
     k = 0
     while k < len(lines):
         _skip_names(items, lines[k])
@@ -73,7 +74,7 @@ def _stack(items: Items, lines: list[list[int]], k: int) -> tuple[str, list[int]
 
 def _join(items: Items, label: str, taken: Sequence[int]) -> None:
     """Put the figures into the first one; the others give nothing by themselves."""
-    items.numbers[taken[0]] = numeral(_LISTED[label].join([items.numbers[i].text for i in taken]))
+    items.numbers[taken[0]] = numeral(LISTED[label].join([items.numbers[i].text for i in taken]))
     for i in taken[1:]:
         items.roles[i] = NO_ROLES
         del items.numbers[i]
@@ -93,7 +94,7 @@ def _skip_names(items: Items, line: Sequence[int]) -> None:
     """`RPM HI 1090`: the name of a speed leads on from the label to its figure."""
     for k in range(1, len(line) - 1):
         label = items.said(line[k - 1], "unit")
-        if label in _LISTED and line[k + 1] in items.numbers and _SPEEDS.fullmatch(items.raw(line[k])):
+        if label in LISTED and line[k + 1] in items.numbers and _SPEEDS.fullmatch(items.raw(line[k])):
             items.roles[line[k]] = LEADS_ON
 
 
@@ -112,7 +113,7 @@ def _count_taps(items: Items, line: Sequence[int]) -> None:
 
 def _join_row(items: Items, line: Sequence[int]) -> None:
     """`RPM 1380 1620`, `VOLTS 208 230 AMPS 2`: figures of one form behind a label."""
-    start = next((k for k in range(1, len(line)) if items.said(line[k - 1], "unit") in _LISTED), len(line))
+    start = next((k for k in range(1, len(line)) if items.said(line[k - 1], "unit") in LISTED), len(line))
     rest = [i for i in line[start:] if items.word(i) != "|"]
     row = list(takewhile(items.numbers.__contains__, rest))
     label = items.said(line[start - 1], "unit") if row else None
@@ -137,11 +138,12 @@ def _alone_above(items: Items, lines: list[list[int]], k: int) -> str:
     """Return the quantity of a label that stands alone (`LOAD AMPS:`) on the line above."""
     above = [i for i in lines[k - 1] if items.word(i) not in ".:"] if k else []
     label = items.said(above[-1], "unit") if above else None
-    alone = label in _LISTED and not any(i in items.numbers for i in above)
+    alone = label in LISTED and not any(i in items.numbers for i in above)
     return label if label and alone and len(above) <= _NAME_AND_FIGURE else ""
 
 
-def _lines(items: Items) -> list[list[int]]:
+def lines_of(items: Items) -> list[list[int]]:
+    """Return the items of each line, without its end."""
     lines: list[list[int]] = [[]]
     for i in range(len(items)):
         if items.word(i) == "\n":
@@ -156,7 +158,7 @@ def _labelled_end(items: Items, line: Sequence[int]) -> tuple[str, int]:
     if len(line) < 2 or line[-1] not in items.numbers:
         return "", 0
     label = items.said(line[-2], "unit") or ""
-    return (label, line[-1]) if label in _LISTED and _form(items.numbers[line[-1]]) else ("", 0)
+    return (label, line[-1]) if label in LISTED and _form(items.numbers[line[-1]]) else ("", 0)
 
 
 def _form(number: Numeral) -> re.Pattern[str] | None:
