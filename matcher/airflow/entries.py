@@ -29,6 +29,9 @@ _THOUSANDS = 1000
 _GROUPED = re.compile(r"[1-9]\d{0,2}(?:[, ]\d{3})+(?:\.\d+)?")
 _BARE = re.compile(r"\+?[-\d.,/ ]+")
 """A number without a unit: `25 C` isn't 25 F."""
+Kind = Literal["number", "numbers", "range", "choice"]
+_KINDS: Mapping[str, Kind] = {"number": "number", "numbers": "numbers", "range": "range"}
+_BETWEEN = re.compile(r"(?<=[\d.,]) ?[-\u2013] ?(?=\d)")
 Values = Mapping[str, tuple[float, ...]]
 """Readings by entry; one number is a tuple of one."""
 
@@ -39,7 +42,7 @@ class ProofEntry:
 
     name: str
     group: str
-    kind: Literal["number", "numbers", "choice"]
+    kind: Kind
     choices: tuple[str, ...]
     label: str
     unit: str
@@ -57,9 +60,7 @@ def proof_entries() -> tuple[ProofEntry, ...]:
 
 
 def _entry(row: tables.Row) -> ProofEntry:
-    kind: Literal["number", "numbers", "choice"] = (
-        "number" if row["kind"] == "number" else "numbers" if row["kind"] == "numbers" else "choice"
-    )
+    kind = _KINDS.get(row["kind"], "choice")
     return ProofEntry(
         name=row["name"],
         group=row["group"],
@@ -91,11 +92,15 @@ def reading(entry: ProofEntry, text: str) -> tuple[float, ...]:
             raise BadValue(f"{entry.label}: {text!r:.40} is no choice; {' or '.join(entry.choices)}")
         return (float(entry.choices.index(text)),)
     words = text.replace(";", " ").split()
+    if entry.kind == "range":
+        words = _BETWEEN.sub(" ", " ".join(words)).split()
     if entry.kind == "number":
         words = [" ".join(words)]
     numbers = [_typed(entry, word) for word in words[: MOST_NUMBERS + 1]]
     if not numbers or len(numbers) > MOST_NUMBERS:
         raise BadValue(f"{entry.label}: enter 1 to {MOST_NUMBERS} numbers")
+    if entry.kind == "range" and (len(numbers) != 2 or numbers[0] > numbers[1]):
+        raise BadValue(f"{entry.label}: enter the lowest and the highest, as 35-65")
     return tuple(
         measured(entry.label, number, low=entry.low, high=entry.high, unit=entry.unit, above=entry.above)
         for number in numbers

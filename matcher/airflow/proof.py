@@ -8,6 +8,7 @@ from matcher.airflow.electrical import electrical
 from matcher.airflow.entries import Values, values_in
 from matcher.airflow.fan_laws import FanPoint, at_speed
 from matcher.airflow.flow import agreement, flows, one
+from matcher.airflow.rated_rise import held_to_plate
 from matcher.airflow.result import Outcome, Result, figure, limits
 from matcher.airflow.static import MOST_IN_WC, total_external_static_in_wc
 from matcher.errors import BadValue
@@ -60,7 +61,14 @@ def prove(texts: Mapping[str, str], new: Offer, old: Motor | None = None, site: 
     found = flows(values, site.altitude_ft or 0.0 if altitude is None else altitude, faults)
     cfm = found[0].value if found else None
     static = _static(values, faults)
-    results = [*found, *agreement(found), *_air(values, cfm, static), *electrical(values, new, old, site)]
+    rise = held_to_plate(values, faults)
+    results = [
+        *found,
+        *agreement(found),
+        *rise,
+        *_air(values, cfm, static),
+        *electrical(values, new, old, site),
+    ]
     table = _fan_table(values, faults)
     return Proof(
         results=tuple(results),

@@ -248,3 +248,36 @@ def test_tables_hold_what_the_code_reads() -> None:
     assert {"cfm_per_ton", "external_static", "amps_ratio", "speed_ratio", "voltage_unbalance"} <= set(
         limits()
     )
+
+
+@pytest.mark.parametrize(
+    ("entries", "says"),
+    [
+        (
+            {"rise_f": "64", "rated_rise_f": "35-60"},
+            "Heat rise 64 F: too little air (its plate says 35 to 60 F).",
+        ),
+        (
+            {"rise_f": "30", "rated_rise_f": "35 – 65"},
+            "Heat rise 30 F: too much air (its plate says 35 to 65 F).",
+        ),
+        ({"rise_f": "65", "rated_rise_f": "35 65"}, "Heat rise 65 F: right (its plate says 35 to 65 F)."),
+        (
+            {"supply_f": "130", "return_f": "70", "rated_rise_f": "35 - 65"},
+            "Heat rise 60 F: right (its plate says 35 to 65 F).",
+        ),
+        ({"rise_f": "64"}, ""),
+        ({"rated_rise_f": "35-65"}, ""),
+    ],
+)
+def test_a_rise_is_held_to_the_furnace_s_own_plate(entries: dict[str, str], says: str) -> None:
+    proof = prove(entries, NEW)
+    assert proof.faults == {}
+    found = [result for result in proof.results if result.name == "rated_rise"]
+    assert [result.says for result in found] == ([says] if says else [])
+    assert [result.outcome for result in found] == ([("good" if "right" in says else "bad")] if says else [])
+
+
+@pytest.mark.parametrize("typed", ["65-35", "35", "35 45 65", "-5", "35-65 C"])
+def test_a_rated_rise_is_two_figures_the_lowest_first(typed: str) -> None:
+    assert set(prove({"rise_f": "50", "rated_rise_f": typed}, NEW).faults) == {"rated_rise_f"}
