@@ -12,6 +12,7 @@ from matcher.reading.listing import read_listing
 from matcher.reading.problem import OnProblem, Problem
 from matcher.reading.table_layout import SAMPLE, Layout, headings, sniff
 from matcher.reading.table_lines import filled_cells, is_header_again, is_new_header, is_section, is_total
+from matcher.reading.table_phase import with_phase_sign
 from matcher.reading.table_record import own_id, row_record
 from matcher.reading.table_rows import Row, split_rows
 from matcher.reading.table_turned import turned
@@ -30,6 +31,8 @@ def read_table(lines: Iterable[str], name: str, on_problem: OnProblem) -> Iterat
     lines = iter(lines)
     sample = list(islice(lines, SAMPLE))
     layout = sniff(sample)
+    if layout is not None:
+        layout = with_phase_sign(layout, sample)
     on_its_side = turned(sample, layout) if len(sample) < SAMPLE else None
     if on_its_side is not None:
         layout, rows = on_its_side

@@ -342,3 +342,23 @@ def test_of_many_strange_columns_the_first_are_named() -> None:
     (note,) = problems
     assert "and 3 more; " in note.why
     assert len(note.why) < 700
+
+
+@pytest.mark.parametrize(
+    ("sign", "cells", "facts"),
+    [
+        ("Ø", ("1", "3"), {"phase": 1}),
+        ("Φ", ("3", "3"), {"phase": 3}),
+        ("ø", ("1ø", ""), {"phase": 1}),
+        ("Ø", ("1", "5/8"), {"shaft_diameter_in": 1.0}),
+        ("Ø mm", ("1", "3"), {}),
+        ("Ø", ("5.6", "5.6"), {"body_diameter_in": 5.6}),
+    ],
+)
+def test_a_bare_diameter_sign_over_one_and_three_is_the_phase(
+    sign: str, cells: tuple[str, str], facts: dict[str, object]
+) -> None:
+    rows = [f"motor QU-{k},460,{cell},1140" for k, cell in enumerate(cells, 900)]
+    first, _ = read_table([f"Item,V,{sign},RPM", *rows], "list", lambda _problem: None)
+    told = {"phase", "shaft_diameter_in", "body_diameter_in"}
+    assert {field: value for field, value in first.facts.said().items() if field in told} == facts
