@@ -37,7 +37,7 @@ _THOUSANDS = frozenset({"1", "2", "3"})
 _SPEEDS = frozenset({"rpm", "tr", "u", "min", "min-1", "r", "tpm", "giri", "omw", "varv", "ot"})
 _FLATS = frozenset({"flat", "flats", "flt", "flts"})
 _AND = frozenset({"and", "&", "n"})
-# Fractions as they are spoken behind a whole number: `five and three eighths`.
+# Fractions as they are spoken behind a whole number: `five and three eighths`, `5 and 3 eighths`.
 _TOPS = {
     "a": 1,
     "an": 1,
@@ -48,7 +48,7 @@ _TOPS = {
     "nine": 9,
     "eleven": 11,
     "thirteen": 13,
-}
+} | {str(top): top for top in range(1, 16, 2)}
 _BOTTOMS = {"half": 2, "quarter": 4, "quarters": 4, "fourths": 4, "eighth": 8, "eighths": 8} | {
     "sixteenth": 16,
     "sixteenths": 16,

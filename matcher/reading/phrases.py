@@ -101,6 +101,9 @@ def weak(items: Items, i: int, value: str) -> None:
     if value == "mounting=studs":
         fact(items, i, value)
         return
+    if items.plate and value == "mounting=band" and "bearing" in {**items.roles[i - 1], **items.roles[i + 1]}:
+        fact(items, i, value)  # `BB BAND`
+        return
     if (
         items.plate
         and value == "enclosure=ODP"

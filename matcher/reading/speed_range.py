@@ -5,11 +5,15 @@ from matcher.reading.quantities import NOTHING, READERS, Given
 
 _JOINTS = frozenset({"or", "and", "&", ",", "-", "/"})
 _LEAST, _MOST = frozenset({"min", "minimum", "low"}), frozenset({"max", "maximum", "high"})
+_NAMES_RANGE = frozenset({"range", "variable", "var", "adjustable", "programmable"})
+_SLOWEST, _FASTEST = 100, 3600
+_WIDE = 1.5
+"""How many times the lowest speed the highest one is at least; less is a tolerance."""
 
 
 def speed(items: Items, i: int, j: int, given: Given) -> Given:
     """A range said in words: `300 rpm up to 1100 rpm`, `300/1250 RPM MIN/MAX`."""
-    if _up_to(items, i, j, given) or _least_and_most(items, i, j, given):
+    if _up_to(items, i, j, given) or _least_and_most(items, i, j, given) or _in_bracket(items, i, j, given):
         return NOTHING
     if "rpm" in given and items.word(j + 1 if j > i else i + 1) in (
         "min/max",
@@ -49,6 +53,23 @@ def _least_and_most(items: Items, i: int, j: int, given: Given) -> bool:
         return False
     items.used[k] = True
     items.claim("rpm_range", (min(speed + other), max(speed + other)), i, k)
+    return True
+
+
+def _in_bracket(items: Items, i: int, j: int, given: Given) -> bool:
+    """`RPM 1050 (300-1300)`: the range stands in a bracket behind the speed that it is set to."""
+    opens = max(i, j) + 1
+    k = opens + 1 + (items.word(opens + 1) in _NAMES_RANGE)
+    if items.word(opens) != "(" or not items.has(k, "num") or items.word(k + 1) != ")":
+        return False
+    number, speed = items.numbers[k], given.get("rpm")
+    if number.signs != "-" or not number.whole or not isinstance(speed, tuple) or len(speed) != 1:
+        return False
+    low, top = map(int, number.atoms)
+    if not _SLOWEST <= low <= speed[0] <= top <= _FASTEST or top < _WIDE * low:
+        return False
+    items.used[k] = True
+    items.claim("rpm_range", (low, top), i, k)
     return True
 
 
