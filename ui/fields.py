@@ -29,6 +29,11 @@ def label(name: str) -> str:
     return known.label if known else name.replace("_", " ")
 
 
+def line_about(name: str, fault: str) -> str:
+    """Return why a field can't be so, under its name as people know it; empty for nothing."""
+    return f"{label(name)}: {fault.removeprefix(f'{name}: ')}" if fault else ""
+
+
 def group(name: str) -> list[Field]:
     """Return the fields of one group, in the form's order."""
     return [one for one in fields().values() if one.group == name]

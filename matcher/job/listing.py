@@ -11,8 +11,12 @@ from matcher.job.given import Given, GivenOffer, overlay, value_for
 from matcher.job.part import Part
 from matcher.job.text import Digest, FileName, Id, Line, PlainText, as_tuples, plain_json, without_halves
 from matcher.job.typed import typed
+from matcher.judging.told import Told, says_unknown, says_unread
 from matcher.motor import Offer
 from matcher.record import Conflict, Mark, Origin, Record
+
+LONGEST_WORDS = 400
+"""Characters of an answer that are kept beside it."""
 
 
 def new_id() -> str:
@@ -138,12 +142,22 @@ class Listing(Part):
     ) -> Self:
         """Return the listing with one fact as people type it: `1/2`, or in the words of a listing, `CCWLE`.
 
-        Lengths without a unit are inches, with `metric` millimetres. Raises `UnknownField` or `BadValue`.
+        Lengths without a unit are inches, with `metric` millimetres. A seller who answers that he doesn't
+        know is not asked again. Raises `UnknownField` or `BadValue`.
         """
+        if origin is Origin.ANSWERED and says_unknown(text):
+            return self.corrected(field, None, origin=origin, note=note or text.strip()[:LONGEST_WORDS])
         told = self
         for name, value in typed(field, text, _read, metric=metric).items():
             told = told.corrected(name, value, origin=origin, note=note)
         return told
+
+    def told_unknown(self) -> Told:
+        """Return what the seller can't tell, by the listing's words and by what he answered."""
+        unknown = {
+            name for name, one in self.corrections.items() if one.withdrawn and one.origin is Origin.ANSWERED
+        }
+        return Told(frozenset(unknown), says_unread(f"{self.title}\n{self.text}"))
 
     def withdrawn(self, field: str, note: str = "") -> Self:
         """Return the listing with one fact taken away: not known after all."""

@@ -1,12 +1,13 @@
 """What to ask, of the seller or at home, in the order in which it matters."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cache
 
 from matcher import tables
 from matcher.finding import Finding
 from matcher.judging import saying
+from matcher.judging.told import Told
 
 PHOTO = "plate_photo"
 
@@ -36,10 +37,24 @@ def questions(findings: Sequence[Finding]) -> tuple[Question, ...]:
 
 def question(field: str, check: str) -> Question:
     """Return the question about a fact in the words of `data/questions.tsv`."""
-    whom, text = _texts().get(field) or ("seller", f"Could you tell me the {saying.fact(field)}?")
-    return Question(field, text, check, whom)
+    row = _rows().get(field)
+    if row is None:
+        return Question(field, f"Could you tell me the {saying.fact(field)}?", check)
+    return Question(field, row["question"], check, row["whom"])
+
+
+def still_asked(question: Question, told: Told) -> Question | None:
+    """Return the question as it can still be asked of a seller who told that much; `None` for not at all."""
+    row = _rows().get(question.field)
+    if question.whom != "seller":
+        return question
+    if question.field in told.unknown:
+        return None
+    if row is None or not told.plate_unread or not row["unread"]:
+        return question
+    return None if row["unread"] == "-" else replace(question, text=row["unread"])
 
 
 @cache
-def _texts() -> Mapping[object, tuple[str, str]]:
-    return tables.mapping("questions", lambda row: row["key"], lambda row: (row["whom"], row["question"]))
+def _rows() -> Mapping[object, tables.Row]:
+    return tables.mapping("questions", lambda row: row["key"], lambda row: row)

@@ -11,11 +11,14 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from itertools import chain
 
-from matcher.judging.asking import Question
+from matcher.judging.asking import PHOTO, Question, still_asked
+from matcher.judging.told import Told
 from matcher.money.chance import open_doubts
 from matcher.money.plan import Gamble
 from matcher.money.weigh import Weighed, gamble_in
 from matcher.settings import Settings
+
+_NOTHING = Told()
 
 
 @dataclass(frozen=True, slots=True)
@@ -103,19 +106,56 @@ def worths(
     return sorted(found, key=lambda worth: -worth.worth)
 
 
-def message_to_seller(weighed: Weighed, worth: Sequence[Worth] = ()) -> str:
-    """Return a ready message that asks one candidate's questions, the dearest first.
+MOST_FIRST = 4
+"""Questions that a private seller answers; a longer list is put aside."""
+
+
+@dataclass(frozen=True, slots=True)
+class ToAsk:
+    """What to ask about one candidate, each question once: the few that matter, and the rest."""
+
+    first: tuple[Question, ...]
+    more: tuple[Question, ...]
+
+
+def to_ask(
+    weighed: Weighed, worth: Sequence[Worth] = (), told: Told = _NOTHING, *, whom: str = "seller"
+) -> ToAsk:
+    """Return the questions to a seller, or to be looked at `home`, in the order in which they matter.
+
+    A photo of the plate comes first, then what the verdict waits for, then hard facts, then by worth. What
+    the seller can't tell is left out. Where nothing is hard or worth money, two stand first.
+    """
+    dear = {entry.doubt: entry.worth for entry in worth if entry.id == weighed.id}
+    found = {finding.check: finding for finding in weighed.judgement.findings}
+
+    def weight(question: Question) -> tuple[bool, bool, bool, float]:
+        finding = found.get(question.check)
+        asks, hard = bool(finding and finding.asks), bool(finding and finding.hard)
+        return question.field != PHOTO, not asks, not hard, -dear.get(question.check, 0.0)
+
+    theirs = (question for question in weighed.judgement.questions if question.whom == whom)
+    still = filter(None, (still_asked(question, told) for question in theirs))
+    by_text = {question.text: question for question in sorted(still, key=weight, reverse=True)}
+    ordered = sorted(by_text.values(), key=weight)
+    matters = [one for one in ordered if not all(weight(one)[:3]) or dear.get(one.check, 0.0) >= 1]
+    count = min(MOST_FIRST, len(matters)) or 2
+    return ToAsk(tuple(ordered[:count]), tuple(ordered[count:]))
+
+
+def message_to_seller(
+    weighed: Weighed, worth: Sequence[Worth] = (), told: Told = _NOTHING, *, whole: bool = False
+) -> str:
+    """Return a ready message that asks one candidate's first questions, or with `whole` all of them.
 
     What only a look at the old motor or its place can tell is not the seller's to answer; empty if
     nothing else is open.
     """
-    dear = {entry.doubt: entry.worth for entry in worth if entry.id == weighed.id}
-    theirs = [question for question in weighed.judgement.questions if question.whom == "seller"]
-    questions = sorted(theirs, key=lambda question: -dear.get(question.check, 0.0))
-    if not questions:
+    asking = to_ask(weighed, worth, told)
+    asked = [one.text for one in (*asking.first, *(asking.more if whole else ()))]
+    if not asked:
         return ""
     what = " ".join(filter(None, (weighed.offer.brand, weighed.offer.part_number))) or "motor"
-    asked = list(dict.fromkeys(question.text for question in questions))
     lines = [f"{number}. {text}" for number, text in enumerate(asked, 1)]
     opening = f"Hello, I'm interested in your {what} as a replacement for one that failed."
     request = (

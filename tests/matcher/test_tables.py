@@ -33,6 +33,7 @@ TABLES = [
     ("looks_alike", ("characters",), 6, None, 0),
     ("placeholders", ("written",), 14, None, 0),
     ("questions", ("key",), 88, None, 0),
+    ("seller_words", ("words", "means"), 47, None, 0),
     ("frames", ("frame",), 9, "u", 6.625),
     ("faces", ("frame",), 7, "aj", 39.625),
     ("iec_frames", ("frame",), 6, "d", 101),
@@ -117,6 +118,8 @@ def test_every_question_is_about_a_fact() -> None:
         assert name in fields, row["key"]
         assert row["whom"] == ("home" if side else "seller")
         assert row["question"].endswith(("?", "."))
+        assert row["unread"] in ("", "-") or row["unread"].endswith("?")
+        assert not (side and row["unread"])
 
 
 def test_every_fact_that_a_check_reads_can_be_asked() -> None:

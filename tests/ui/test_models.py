@@ -125,8 +125,9 @@ def test_questions_come_dearest_first(qapp, answers):
     questions = Questions()
     tester = watched(questions)
     questions.show_answers(answers)
-    worths = [row.worth for row in questions.rows]
-    assert worths == sorted(worths, reverse=True)
+    worths = [-1.0 if row.worth is None else row.worth for row in questions.rows]
+    assert worths[0] > 0
+    assert worths == sorted(worths, reverse=True)  # what has no worth stands last
     assert {row.question.field for row in questions.rows} >= {"seen_from"}
     del tester
 

@@ -5,6 +5,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtTest import QTest
 
+from matcher.job import Listing
 from matcher.motor import Offer
 from matcher.record import Origin, Record
 from ui.bench import LISTINGS, MONEY, SIDE_BY_SIDE
@@ -215,3 +216,46 @@ def test_a_wrong_value_is_not_held_against_the_next_job(bench, settle):
     bench.new_job()
     settle(bench)
     assert (edit.trouble.text(), edit.editor.text()) == ("", "")
+
+
+SCRATCHED = "fan motor, the label is scratched cant read the rest, 1/2 hp $30"
+
+
+def test_a_private_seller_is_asked_little_and_nothing_twice(bench, settle):
+    plate = "1/2 HP 115V 60HZ 1PH 1075 RPM CCWLE PSC belly band shaft 1/2 x 5 5.6 in dia OAO class B sleeve"
+    job = bench.session.job.edited(plate_text=plate, listings=(Listing(text=SCRATCHED),))
+    bench.session.edit("test", job)
+    settle(bench)
+    page = bench.pages[MONEY]
+    bench.window.go_to(MONEY)
+    few = [row.question.field for row in page.questions.rows]
+    assert len(few) <= 4
+    assert "What does the plate say" not in page.message.text()
+    page.more.click()
+    every = [row.question.field for row in page.questions.rows]
+    assert len(every) == len(few) + page.questions.left_out
+    assert set(few) < set(every)
+    page.more.click()
+    assert page.message.text().count("?") <= 4
+    page.copy_message.click()
+    assert QGuiApplication.clipboard().text() == page.message.text()
+    assert page.copy_message.text() == "Copied"
+    field = page.questions.rows[0].question.field
+    page.asked.selectRow(0)
+    page.unknown.click()
+    settle(bench)
+    assert bench.session.job.listings[0].corrections[field].withdrawn
+    assert field not in [row.question.field for row in page.questions.rows]
+    assert page.trouble.text() == ""
+
+
+def test_what_cannot_be_an_answer_is_said_once(bench, settle):
+    job = bench.session.job.edited(plate_text="1/2 HP 115V CCWLE", listings=(Listing(text="fan motor"),))
+    bench.session.edit("test", job)
+    settle(bench)
+    page = bench.pages[MONEY]
+    at = [row.question.field for row in page.questions.rows].index("volts")
+    page.asked.selectRow(at)
+    page.answer.setText("purple")
+    page.answer.returnPressed.emit()
+    assert page.trouble.text().casefold().count("volts:") == 1

@@ -4,7 +4,6 @@ from collections.abc import Callable
 from functools import partial
 from pathlib import Path
 
-from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import (
     QFileDialog,
     QHBoxLayout,
@@ -21,6 +20,7 @@ from matcher.judging.saying import fact
 from matcher.rest import Rest
 from ui.check_list import CheckList
 from ui.choice_row import ChoiceRow
+from ui.copy_button import CopyButton
 from ui.dates_bar import DatesBar
 from ui.desk import Desk, Page
 from ui.line import Heading, Line, Soft, Strong
@@ -44,7 +44,7 @@ class ArrivalPage(Page):
         self.decision = ChoiceRow(
             self.tr("Decision:"), {"keep": self.tr("Keep it"), "send_back": self.tr("Send it back")}
         )
-        self.copy, self.attach = QPushButton(self.tr("&Copy the note")), QPushButton(self.tr("&Pictures…"))
+        self.copy, self.attach = CopyButton(self.tr("&Copy the note")), QPushButton(self.tr("&Pictures…"))
         self.empty = Line(self.tr("Nothing has been bought yet: say above which of the listings it was."))
         self.below = QWidget()
         self._worker = RestWorker.of(desk.session)
@@ -100,7 +100,7 @@ class ArrivalPage(Page):
         self.list.measured.connect(partial(self._enter, "measured"))
         self.looks.looked.connect(partial(self._enter, "looks"))
         self.decision.chosen.connect(partial(self._enter, None, "decision"))
-        self.copy.clicked.connect(lambda: QGuiApplication.clipboard().setText(self.note.toPlainText()))
+        self.copy.clicked.connect(lambda: self.copy.copy(self.note.toPlainText()))
         self.attach.clicked.connect(self._choose_photos)
 
     def _edit(self, words: str, change: Callable[[Job], Job], merge: str = "") -> None:

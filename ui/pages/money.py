@@ -3,7 +3,6 @@
 from functools import partial
 
 from PySide6.QtCore import QModelIndex, Qt
-from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import (
     QHBoxLayout,
     QLineEdit,
@@ -24,9 +23,10 @@ from matcher.motor import Offer
 from matcher.record import Origin
 from ui.answers import Answers
 from ui.called import name_of
+from ui.copy_button import CopyButton
 from ui.desk import Desk, Page
 from ui.fallback_bar import FallbackBar
-from ui.fields import label
+from ui.fields import line_about
 from ui.halves import Halves
 from ui.line import Heading, Line, Soft, Strong, Trouble
 from ui.listing_edits import LONGEST_NOTE
@@ -51,7 +51,8 @@ class MoneyPage(Page):
         self.asked = PlainTable(self.questions, {WORTH: 8, WHOM: 24})
         self.table = PlainTable(self.figures, {NAME: 26, FIGURE: 7})
         self.message, self.answer = Line(), QLineEdit()
-        self.copy_message = QPushButton(self.tr("&Copy the message"))
+        self.copy_message = CopyButton(self.tr("&Copy the message"))
+        self.unknown, self.more = QPushButton(self.tr("&Doesn't know")), QPushButton()
         self.trouble, self.figures_trouble = Trouble(), Trouble()
         self.usual = UsualBar(desk)
         self._lay_out()
@@ -76,7 +77,10 @@ class MoneyPage(Page):
         self.answer.setPlaceholderText(self.tr("the seller's answer to the chosen question, then Enter"))
         self.answer.setAccessibleName(self.tr("The seller's answer"))
         across.addWidget(self.answer, 1)
-        across.addWidget(self.copy_message)
+        self.unknown.setToolTip(self.tr("The seller can't tell: it isn't asked again"))
+        self.more.setCheckable(True)
+        for button in (self.unknown, self.more, self.copy_message):
+            across.addWidget(button)
         down.addLayout(across)
         down.addWidget(self.trouble)
         self.message.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
@@ -107,11 +111,15 @@ class MoneyPage(Page):
         self.figures.entered.connect(self._set_figure)
         self.asked.selectionModel().currentChanged.connect(lambda index, _before: self._show_message(index))
         self.copy_message.clicked.connect(self.copy)
+        self.unknown.clicked.connect(self._does_not_know)
+        self.more.toggled.connect(self._show_more)
         self.answer.returnPressed.connect(self._answered)
 
     def _show(self, answers: Answers) -> None:
         kept = self.asked.currentIndex().row()
         self.questions.show_answers(answers)
+        self.more.setText(self.tr("{} &more questions").format(self.questions.left_out))
+        self.more.setVisible(bool(self.questions.left_out))
         self.figures.show_settings(answers.settings)
         self._show_plan(answers)
         if self.questions.rows:
@@ -151,7 +159,9 @@ class MoneyPage(Page):
         known = bool(answers and chosen and chosen.listing_id in answers.weighed)
         self.copy_message.setEnabled(known)
         home = bool(chosen and is_home(chosen.question))
-        self.answer.setEnabled(bool(chosen and (home or chosen.question.field in Offer.model_fields)))
+        is_fact = bool(chosen and chosen.question.field in Offer.model_fields)
+        self.answer.setEnabled(home or is_fact)
+        self.unknown.setEnabled(is_fact and not home)
         self.answer.setPlaceholderText(
             self.tr("what you found at home, then Enter")
             if home
@@ -165,11 +175,24 @@ class MoneyPage(Page):
             no_seller = self.tr("No seller can tell that: look, and enter it here or under Old motor.")
             self.message.setText(f"{chosen.question.text}\n\n{no_seller}")
             return
-        self.message.setText(message_to_seller(answers.weighed[chosen.listing_id], answers.worths))
+        told = answers.job.listing(chosen.listing_id).told_unknown()
+        one, whole = answers.weighed[chosen.listing_id], self.more.isChecked()
+        self.message.setText(message_to_seller(one, answers.worths, told, whole=whole))
+
+    def _show_more(self, on: bool) -> None:
+        """Show the questions that matter less as well, in the table and in the message."""
+        self.questions.shows_all = on
+        if self.desk.session.answers is not None:
+            self._show(self.desk.session.answers)
 
     def copy(self) -> None:
         """Put the message to the seller on the clipboard."""
-        QGuiApplication.clipboard().setText(self.message.text())
+        self.copy_message.copy(self.message.text())
+
+    def _does_not_know(self) -> None:
+        """Take it that the seller can't answer the chosen question."""
+        self.answer.setText(self.tr("doesn't know"))
+        self._answered()
 
     def _answered(self) -> None:
         chosen, text = self._chosen(), self.answer.text()
@@ -187,7 +210,7 @@ class MoneyPage(Page):
                 self.tr("taking the seller's answer"),
                 partial(self._with_answer, chosen.listing_id, field, text),
             )
-        self.trouble.tell(f"{label(home or field)}: {line}" if line else "")
+        self.trouble.tell(line_about(home or field, line))
         if not line:
             self.answer.clear()
 

@@ -20,6 +20,7 @@ from matcher.money.weigh import Weighed
 from matcher.verdict import FITTING
 from ui.answers import Answers
 from ui.called import name_of
+from ui.copy_button import CopyButton
 from ui.desk import Desk, Page
 from ui.drawing import Drawing, Scene
 from ui.empty import Empty
@@ -88,10 +89,10 @@ class SideBySidePage(Page):
         ):
             menu.addAction(words, act)
         save.setMenu(menu)
-        copy = QPushButton(self.tr("&Copy"))
-        copy.setToolTip(self.tr("Copy the table for a spreadsheet (Ctrl+C)"))
-        copy.clicked.connect(self.copy)
-        for widget in (self.seek, self.order, self.differences, copy, save):
+        self.copied = CopyButton(self.tr("&Copy"))
+        self.copied.setToolTip(self.tr("Copy the table for a spreadsheet (Ctrl+C)"))
+        self.copied.clicked.connect(self.copy)
+        for widget in (self.seek, self.order, self.differences, self.copied, save):
             head.addWidget(widget)
 
     def _below(self) -> QWidget:
@@ -182,6 +183,7 @@ class SideBySidePage(Page):
     def copy(self) -> None:
         """Put the table on the clipboard as a spreadsheet takes it."""
         copy_lines(self.side.plain())
+        self.copied.say_copied()
 
     def _save(self, ending: str, write: Callable[..., None]) -> None:
         path = ask_where(self, self.desk.session.job.name or "side by side", ending)

@@ -6,8 +6,9 @@ from itertools import permutations
 
 import pytest
 
+from matcher.judging.told import Told
 from matcher.money.plan import Gamble, best_plan
-from matcher.money.questions import Answered, Worth, message_to_seller, worths
+from matcher.money.questions import MOST_FIRST, Answered, Worth, message_to_seller, to_ask, worths
 from matcher.money.weigh import Weighed, ranked, weigh
 from matcher.motor import Motor, Offer, Wanted
 from matcher.record import Record
@@ -144,6 +145,29 @@ def test_the_message_asks_the_dearest_first_in_plain_polite_words() -> None:
     assert said[-1] == "Thank you very much."
     asked = [line for line in said if line[:1].isdigit()]
     assert len(asked) == len({line.partition(" ")[2] for line in asked})
+
+
+def test_a_message_asks_the_few_questions_that_matter_first() -> None:
+    bare = Offer.model_validate({"power_hp": 0.5, "price": 30.0})
+    weighed = weigh(OLD, Record("bare", bare))
+    asking = to_ask(weighed)
+    asks = {finding.check for finding in weighed.judgement.findings if finding.asks}
+    assert len(asking.first) == MOST_FIRST
+    assert {one.check for one in asking.first} <= asks
+    short, whole = message_to_seller(weighed), message_to_seller(weighed, whole=True)
+    assert f"{MOST_FIRST}. " in short
+    assert f"{MOST_FIRST + 1}. " not in short
+    assert all(one.text in whole for one in (*asking.first, *asking.more))
+    assert all(one.whom == "seller" for one in (*asking.first, *asking.more))
+
+
+def test_what_the_seller_cannot_tell_is_not_asked() -> None:
+    weighed = weigh(OLD, Record("bare", Offer.model_validate({"power_hp": 0.5, "price": 30.0})))
+    told = Told(frozenset({"turn", "seen_from"}), plate_unread=True)
+    said = message_to_seller(weighed, (), told, whole=True)
+    assert "What does the plate say" not in said
+    assert "Which way does the shaft turn" not in said
+    assert "Which supply did it run on" in said
 
 
 def test_nothing_open_needs_no_message() -> None:
