@@ -62,8 +62,23 @@ def rest_of(job: Job, today: date, settings: Settings | None = None) -> Rest:
         sheet=swap_sheet(swap, job.sheet_notes) if swap else None,
         proof=proof,
         chart=chart_of(proof),
-        worth=reckon(worth_texts(job.worth), whole, job.fallback, proof_watts(job)),
+        worth=reckon(
+            worth_texts(job.worth), whole, job.fallback, proof_watts(job), _unproven(standing, entries, proof)
+        ),
     )
+
+
+def _unproven(standing: Standing | None, entries: Entries, proof: Proof) -> str:
+    """Return why nothing is saved yet; empty once the motor is here and its proof run found nothing wrong."""
+    if standing is None:
+        return "nothing is bought yet"
+    if entries.decision == "send_back":
+        return "it goes back"
+    if standing.advice.what in ("wait", "cancel"):
+        return "it isn't delivered yet"
+    if proof.outcome == "note":  # nothing was held against a limit
+        return "no proof run is in yet"
+    return "the proof run isn't right yet" if proof.outcome == "bad" else ""
 
 
 def _swap(wanted: Wanted, standing: Standing | None) -> Swap | None:

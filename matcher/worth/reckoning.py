@@ -23,6 +23,8 @@ class Worth:
     missing: tuple[str, ...]
     """What would be needed to say more."""
     faults: Mapping[str, str]
+    unproven: str = ""
+    """Why nothing is saved yet, as the second half of a sentence; empty once the motor runs as it should."""
 
     @property
     def saved(self) -> float | None:
@@ -38,6 +40,8 @@ class Worth:
     def says(self) -> tuple[str, ...]:
         """Return the reckoning as sentences, the answer first."""
         money = self.currency
+        if self.unproven:
+            return self._so_far()
         lines = []
         if self.saved is not None:
             word = "less" if self.saved >= 0 else "more"
@@ -52,14 +56,26 @@ class Worth:
             lines.append(_energy_words(self.energy, money))
         return tuple(line.replace("  ", " ") for line in lines)
 
+    def _so_far(self) -> tuple[str, ...]:
+        """Say what was spent alone: a motor that isn't proved may still go back."""
+        if self.spent is None:
+            return ()
+        quote = "" if self.avoided is None else f", against a quote of {self.avoided:,.2f}"
+        spent = f"Spent so far: {self.spent:,.2f} {self.currency}".rstrip()
+        return (f"Nothing is saved yet: {self.unproven}.", f"{spent}{quote}.")
+
 
 def reckon(
     texts: Mapping[str, str],
     swap: tuple[Motor, Offer, Site] | None,
     fallback: Fallback | None = None,
     proof_watts: float | None = None,
+    unproven: str = "",
 ) -> Worth:
-    """Return the reckoning; `swap` is the old motor, the bought one and the place."""
+    """Return the reckoning; `swap` is the old motor, the bought one and the place.
+
+    While `unproven` says why the new motor isn't known to run as it should, nothing is called saved.
+    """
     values, faults = values_in(texts)
     offer = swap[1] if swap else Offer()
     currency = offer.currency or (fallback.currency if fallback else "")
@@ -69,7 +85,15 @@ def reckon(
     avoided = _avoided(values, fallback, currency, missing)
     energy = _energy(values, swap, proof_watts, assumed, missing)
     return Worth(
-        currency, spent, avoided, values.get("hours"), energy, tuple(assumed), tuple(missing), faults
+        currency=currency,
+        spent=spent,
+        avoided=avoided,
+        hours=values.get("hours"),
+        energy=energy,
+        assumed=tuple(assumed),
+        missing=tuple(missing),
+        faults=faults,
+        unproven=unproven,
     )
 
 

@@ -460,12 +460,40 @@ def test_only_the_chosen_heat_source_is_asked_for(delivered, settle, swap):
 def test_was_it_worth_it(delivered, settle, swap):
     show, page = swap
     show(page.worth)
+    assert page.worth.says.text() == "Nothing is saved yet: no proof run is in yet."
+    assert page.worth.more.text() == "Spent so far: 67.00 USD, against a quote of 1,180.00."
+    enter(delivered, settle, page.proof.form, heater_watts="9600", rise_f="27", tons="3")
     assert page.worth.says.text() == "It cost 1,113.00 USD less than the quote of 1,180.00."
     enter(delivered, settle, page.worth.form, hours="3", run_hours="2000", price_kwh="0.15")
     assert "371.00 USD for each of 3 hours" in page.worth.more.text()
     assert "power factor assumed" in page.worth.small.text()
     enter(delivered, settle, page.worth.form, hours="-3")
     assert page.worth.form.rows["hours"].trouble.text()
+
+
+@pytest.mark.parametrize(
+    ("arrival", "proof", "words"),
+    [
+        ({}, {}, "it isn't delivered yet"),
+        ({"delivered": "8 Apr 2030"}, {}, "no proof run is in yet"),
+        ({"delivered": "8 Apr 2030", "decision": "send_back"}, {}, "it goes back"),
+        (
+            {"delivered": "8 Apr 2030"},
+            {"volts": "230", "amps": "9"},
+            "isn't right yet",
+        ),
+        ({"delivered": "8 Apr 2030"}, {"heater_watts": "9600", "rise_f": "27", "tons": "3"}, ""),
+    ],
+)
+def test_nothing_is_called_saved_before_the_motor_is_here_and_proved(arrival, proof, words):
+    job = with_bought(old_job(), LISTING.id)
+    job = job.edited(arrival=job.arrival | arrival, proof={"entries": proof}, worth={"hours": "3"})
+    worth = rest_of(job, TODAY).worth
+    assert words in worth.unproven
+    told = " ".join(worth.says)
+    assert ("less than the quote" in told) is (not words)
+    assert ("for each of" in told) is (not words)
+    assert ("Nothing is saved yet" in told) is bool(words)
 
 
 def test_the_record_and_the_note_to_sign(delivered, settle, swap, tmp_path: Path):

@@ -166,6 +166,16 @@ def test_arrival_judges_again_and_writes_the_note(run, old: str, new: str) -> No
     assert "it measures 5/8 in" in found["note"]
 
 
+def test_arrival_without_a_delivery_sends_nothing_back(run, old: str, tmp_path: Path) -> None:  # type: ignore[no-untyped-def]
+    thick = tmp_path / "thick.jsonl"
+    text = LISTING["text"].replace("shaft 1/2", "shaft 5/8")
+    thick.write_text(json.dumps(LISTING | {"text": text}) + "\n", encoding="utf-8")
+    _, out, _ = run("arrival", "--old", old, "--new", str(thick))
+    assert "Not delivered yet" in out
+    assert "Cancel it if you still can." in out
+    assert "Send it back" not in out
+
+
 def test_arrival_names_what_cannot_be(run, old: str, new: str) -> None:  # type: ignore[no-untyped-def]
     status, out, err = run(
         *("arrival", "--old", old, "--new", new, "--today", "2030-05-01"),
