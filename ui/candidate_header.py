@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QHeaderView, QWidget
 from matcher.money.weigh import Weighed
 from ui.marks import paint_mark
 from ui.models.side import OLD, Side
-from ui.money_words import money, per_cent
+from ui.money_words import per_cent, presumed_money
 from ui.range_bar import paint_range, range_words
 from ui.theme import GRID, Colours, bold, current_colours
 from ui.words import verdict_word
@@ -105,7 +105,9 @@ class CandidateHeader(QHeaderView):
         painter.drawText(
             QRect(room.left(), y, room.width(), line), Qt.AlignmentFlag.AlignLeft, range_words(*scores)
         )
-        cost = money(one.landed_cost, one.offer.currency) or self.tr("no price")
+        presumed = one.cost is not None and one.cost.shipping_presumed
+        cost = presumed_money(one.landed_cost, one.offer.currency, presumed=presumed)
+        cost = cost or self.tr("no price")
         painter.setPen(QColor(colours.ink))
         self._cost(painter, QRect(room.left(), y + line, room.width(), line), cost, self._chance(one))
         y += 2 * line + 2

@@ -35,6 +35,12 @@ class Bar:
     landed: float
     lost: float
     chance: float
+    presumed: bool = False
+    """Both sums count a shipping cost that nobody named."""
+
+    def says(self, amount: float) -> str:
+        """Return one of its sums as people write it; `~` stands before what is partly presumed."""
+        return f"~{whole_money(amount)}" if self.presumed else whole_money(amount)
 
 
 class PlanPicture(QWidget):
@@ -61,8 +67,8 @@ class PlanPicture(QWidget):
     def _words(self, bar: Bar) -> str:
         return self.tr("{name}: {works} if it works, {fails} if not, chance {chance}").format(
             name=bar.name,
-            works=whole_money(bar.landed),
-            fails=whole_money(bar.lost),
+            works=bar.says(bar.landed),
+            fails=bar.says(bar.lost),
             chance=per_cent(bar.chance),
         )
 
@@ -91,7 +97,7 @@ class PlanPicture(QWidget):
 
     def _scale(self, wide: float) -> tuple[float, float]:
         """Return pixels for each unit of money, and where the fallback's line stands in the room."""
-        figure = self.fontMetrics().horizontalAdvance(whole_money(self._dearest)) + 2 * GRID
+        figure = self.fontMetrics().horizontalAdvance(f"~{whole_money(self._dearest)}") + 2 * GRID
         if self.is_broken:
             line = wide - GRID
             return max(1.0, line - figure - BREAK - GRID) / max(self._dearest, 1.0), line
@@ -119,16 +125,16 @@ class PlanPicture(QWidget):
         painter.setBrush(Qt.BrushStyle.NoBrush)
         painter.drawRect(lost.adjusted(0.5, 0.5, -0.5, -0.5))
         for amount, y in ((bar.landed, middle - 3 - BAR), (bar.lost, middle + 3)):
-            self._paint_figure(painter, amount, QPointF(room.left() + amount * scale, y + BAR), colours)
+            end = QPointF(room.left() + amount * scale, y + BAR)
+            self._paint_figure(painter, bar.says(amount), end, colours)
         painter.setPen(ink)
         chance = QRectF(room.right() + GRID, room.top(), 10 * GRID, ROW)
         painter.drawText(
             chance, Qt.AlignmentFlag.AlignVCenter, self.tr("{} likely").format(per_cent(bar.chance))
         )
 
-    def _paint_figure(self, painter: QPainter, amount: float, end: QPointF, colours: Colours) -> None:
+    def _paint_figure(self, painter: QPainter, words: str, end: QPointF, colours: Colours) -> None:
         """Write an amount behind its bar, over the fallback's line where they meet."""
-        words = whole_money(amount)
         wide = painter.fontMetrics().horizontalAdvance(words) + GRID
         painter.fillRect(QRectF(end.x() + 2, end.y() - BAR - 1, wide, BAR + 2), QColor(colours.ground))
         painter.drawText(end + QPointF(GRID * 0.75, 0), words)
@@ -149,6 +155,8 @@ class PlanPicture(QWidget):
         words = self.tr("fallback {}").format(whole_money(self._fallback))
         words += self.tr(", not to scale") if self.is_broken else ""
         legend = self.tr("full: if it works   dotted: lost if not")
+        if any(bar.presumed for bar in self._bars):
+            legend += self.tr("   ~ shipping presumed")
         wide = metrics.horizontalAdvance(words)
         start = min(max(room.left(), x - wide), room.right() - wide)
         painter.setPen(QColor(colours.focus))

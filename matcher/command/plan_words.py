@@ -22,9 +22,10 @@ def plan_lines(plan: Buying) -> Iterator[str]:
     yield plan.sentence
     yield from filter(None, [plan.order])
     for number, step in enumerate(plan.steps, 1):
+        about = "~" if step.shipping_presumed else ""
         yield (
-            f"  {number}. {step.id}: chance {step.chance:.0%}, {step.landed:.2f} {currency} when it fits,"
-            f" {step.lost:.2f} lost when it doesn't"
+            f"  {number}. {step.id}: chance {step.chance:.0%}, {about}{step.landed:.2f} {currency} when it"
+            f" fits, {about}{step.lost:.2f} lost when it doesn't"
         )
     for worth in [worth for worth in plan.worths if worth.worth >= WORTH_ASKING][:ASKED]:
         yield f"  ask about {worth.id} (worth {worth.worth:.2f} {currency}): {_asked(worth)}"

@@ -59,8 +59,7 @@ def buying(
     priced = [(one, gamble_in(one, fallback.currency, settings)) for one in candidates]
     plan = best_plan((gamble for _, gamble in priced if gamble), fallback.price)
     tried = {id(gamble) for gamble in plan.steps}
-    verdicts = {id(gamble): one.judgement.verdict for one, gamble in priced}
-    steps = tuple(_steps(plan, verdicts))
+    steps = tuple(_steps(plan, {id(gamble): one for one, gamble in priced}))
     left_out = tuple(
         LeftOut(one.id, _why(one, gamble, fallback), lacks_rate=_lacks_rate(one, gamble))
         for one, gamble in priced
@@ -84,12 +83,14 @@ def buying(
     )
 
 
-def _steps(plan: Plan, verdicts: Mapping[int, str | None]) -> Iterator[Step]:
+def _steps(plan: Plan, weighed: Mapping[int, Weighed]) -> Iterator[Step]:
     reached = 1.0
     for step in plan.steps:
         per_success = float(price_per_success(step))
-        verdict = verdicts[id(step)]
-        yield Step(step.id, verdict, step.chance, step.landed, step.lost, per_success, reached)
+        one = weighed[id(step)]
+        presumed = one.cost is not None and one.cost.shipping_presumed
+        verdict = one.judgement.verdict
+        yield Step(step.id, verdict, step.chance, step.landed, step.lost, per_success, reached, presumed)
         reached *= 1 - step.chance
 
 

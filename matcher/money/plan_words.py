@@ -78,7 +78,8 @@ def order_of(
 
 
 def _costs(step: Step) -> str:
-    return f"{money(step.per_success)} (landed {money(step.landed)}, {step.chance:.0%} likely)"
+    about = "~" if step.shipping_presumed else ""
+    return f"{money(step.per_success)} (landed {about}{money(step.landed)}, {step.chance:.0%} likely)"
 
 
 def money(amount: float) -> str:

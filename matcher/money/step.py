@@ -17,3 +17,5 @@ class Step:
     """What it costs for each success; the plan goes up by it."""
     reached: float
     """Chance, 0 to 1, that the plan comes to this step: that all before it fail."""
+    shipping_presumed: bool = False
+    """Both sums count a shipping cost that the listing doesn't name."""

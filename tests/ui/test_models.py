@@ -80,6 +80,13 @@ def test_the_comparison_has_the_old_motor_first_and_the_best_beside_it(qapp, ans
     assert "not known (not known)" not in {cell for line in side.plain() for cell in line}
     landed = next(line for line in side.plain() if line[0] == "Landed cost")
     assert landed[2] == "60.00 USD"
+    lost, shipping = (
+        next(line for line in side.plain() if line[0] == name) for name in ("Lost if it fails", "Shipping")
+    )
+    for place, words in enumerate(shipping[2:], 2):
+        presumed = words.endswith("presumed")
+        assert landed[place].startswith("~") is lost[place].startswith("~") is presumed
+    assert any(words.endswith("presumed") for words in shipping)
     del tester
 
 

@@ -1,5 +1,7 @@
 """The picture of the plan: to scale while that shows something, broken where the fallback is far dearer."""
 
+from dataclasses import replace
+
 import pytest
 
 from ui.plan_picture import SHOWN, Bar, PlanPicture
@@ -38,3 +40,12 @@ def test_it_paints_at_every_width_and_counts_what_it_leaves_out(picture):
     for wide in (120, 400, 1600):
         picture.resize(wide, picture.sizeHint().height())
         assert not picture.grab().isNull()
+
+
+def test_a_presumed_shipping_cost_is_marked_in_words_and_bars(picture):
+    picture.show_plan([CHEAP, replace(DEAR, presumed=True)], 250.0)
+    told = picture.accessibleDescription()
+    assert "Krellin KR-2: 60 if it works, 20 if not" in told
+    assert "Ossenby OB-7: ~120 if it works, ~120 if not" in told
+    picture.resize(900, picture.sizeHint().height())
+    assert not picture.grab().isNull()

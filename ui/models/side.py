@@ -11,7 +11,7 @@ from matcher.judging import saying
 from matcher.money.weigh import Weighed
 from ui.answers import Answers
 from ui.called import name_of
-from ui.money_words import money, per_cent
+from ui.money_words import money, per_cent, presumed_money
 from ui.range_bar import range_words
 from ui.spans import shown
 from ui.words import choice_word, outcome_word, verdict_word
@@ -81,10 +81,10 @@ class Side(QAbstractTableModel):
         return {
             "price": (self.tr("Price"), lambda one: money(one.offer.price, one.offer.currency)),
             "shipping": (self.tr("Shipping"), self._shipping),
-            "landed": (self.tr("Landed cost"), lambda one: money(one.landed_cost, one.offer.currency)),
+            "landed": (self.tr("Landed cost"), lambda one: _with_shipping(one, one.landed_cost)),
             "lost": (
                 self.tr("Lost if it fails"),
-                lambda one: money(one.cost.lost if one.cost else None, one.offer.currency),
+                lambda one: _with_shipping(one, one.cost.lost if one.cost else None),
             ),
             "chance": (
                 self.tr("Chance it works"),
@@ -214,3 +214,9 @@ class Side(QAbstractTableModel):
 def check_word(check: str) -> str:
     """Return a check's name as a row's label."""
     return saying.check(check)
+
+
+def _with_shipping(one: Weighed, cost: float | None) -> str:
+    """Say a sum that counts shipping; `~` marks a presumed one, as the row above it says in words."""
+    presumed = one.cost is not None and one.cost.shipping_presumed
+    return presumed_money(cost, one.offer.currency, presumed=presumed)

@@ -268,6 +268,7 @@ def _bars(answers: Answers, plan: Buying) -> list[Bar]:
             gamble.landed,
             gamble.lost,
             one.fit_chance,
+            one.cost is not None and one.cost.shipping_presumed,
         )
         for one in answers.best_first
         if one.fit_chance > 0
