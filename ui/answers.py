@@ -28,13 +28,18 @@ class Answers:
     settings: Settings
     records: dict[str, Record] = field(default_factory=dict)
     weighed: dict[str, Weighed] = field(default_factory=dict)
-    """Every candidate by its id, best first."""
+    """Every candidate by its id, best first; none while nothing is known of the old motor."""
 
     missing: tuple[Missing, ...] = ()
     """Facts of the old motor and its place that would change an answer, the most telling first."""
 
     buying: Buying | None = None
     """What to try in which order; `None` until it is known what the fallback costs."""
+
+    @property
+    def has_plate(self) -> bool:
+        """Whether anything is known of the old motor; against nothing, nothing is judged."""
+        return bool(self.wanted.motor.said())
 
     @property
     def worths(self) -> tuple[Worth, ...]:
@@ -65,6 +70,8 @@ def answer(tick: Callable[[float], None], job: Job, before: Answers | None = Non
         weighed.append(one or weigh(wanted, record, settings))
     weighed.sort(key=place)
     absent = missing(wanted, [one.judgement for one in weighed])
+    if not wanted.motor.said():
+        return Answers(job, old, wanted, settings, records, missing=absent)
     ranked = {one.id: one for one in weighed}
     names = {listing.id: name_of(listing) for listing in job.listings}
     plan = buying(weighed, job.fallback, settings, names) if job.fallback else None
@@ -81,6 +88,7 @@ def _still_good(
     kept = [listing.id for listing in job.listings if then.get(listing.id) is listing]
     if before.wanted != wanted:
         return {one: (before.records[one], None) for one in kept}
-    if before.settings == settings:
-        return {one: (before.records[one], before.weighed[one]) for one in kept}
-    return {one: (before.records[one], weighed_again(before.weighed[one], settings)) for one in kept}
+    weighed = before.weighed
+    if before.settings != settings:
+        weighed = {one: weighed_again(weighed[one], settings) for one in kept if one in weighed}
+    return {one: (before.records[one], weighed.get(one)) for one in kept}

@@ -49,13 +49,14 @@ class PlanPicture(QWidget):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._bars: list[Bar] = []
-        self._fallback, self._more = 0.0, 0
+        self._fallback, self._more = 0.0, ""
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self.setAccessibleName(self.tr("Cost of each candidate against the fallback"))
 
     def show_plan(self, bars: list[Bar], fallback: float) -> None:
         """Show candidates in the order of the plan."""
-        self._bars, self._fallback, self._more = bars[:SHOWN], fallback, max(0, len(bars) - SHOWN)
+        self._bars, self._fallback = bars[:SHOWN], fallback
+        self._more = self._left(bars[SHOWN:])
         self.setAccessibleDescription("; ".join(self._words(bar) for bar in self._bars))
         self.updateGeometry()
         self.update()
@@ -63,6 +64,14 @@ class PlanPicture(QWidget):
     def sizeHint(self) -> QSize:
         """Return a row for each candidate and one for the scale."""
         return QSize(80 * GRID, ROW * (len(self._bars) + 1) + GRID)
+
+    def _left(self, bars: list[Bar]) -> str:
+        """Say how many are not in the picture, those of the plan apart from those it leaves out."""
+        planned = sum(bar.step > 0 for bar in bars)
+        left = len(bars) - planned
+        words = [self.tr("{} more in the plan").format(f"{planned:,}")] if planned else []
+        words += [self.tr("{} not worth trying").format(f"{left:,}")] if left else []
+        return ", ".join(words)
 
     def _words(self, bar: Bar) -> str:
         return self.tr("{name}: {works} if it works, {fails} if not, chance {chance}").format(
@@ -164,6 +173,5 @@ class PlanPicture(QWidget):
         painter.setPen(QColor(colours.soft))
         beside = room.left() if start - room.left() > metrics.horizontalAdvance(legend) + GRID else 0.0
         painter.drawText(QRectF(beside, top, start - beside, ROW - 4), 0, legend)
-        more = self.tr("and {} more").format(self._more) if self._more else ""
         if beside:
-            painter.drawText(QRectF(0, top, room.left(), ROW - 4), 0, more)
+            painter.drawText(QRectF(0, top, room.left(), ROW - 4), 0, self._more)

@@ -36,7 +36,7 @@ def test_a_candidate_dearer_than_the_quote_reaches_beyond_its_line(picture):
 
 def test_it_paints_at_every_width_and_counts_what_it_leaves_out(picture):
     picture.show_plan([CHEAP] * (SHOWN + 3), 1180.0)
-    assert picture._more == 3
+    assert picture._more == "3 more in the plan"
     for wide in (120, 400, 1600):
         picture.resize(wide, picture.sizeHint().height())
         assert not picture.grab().isNull()
@@ -49,3 +49,13 @@ def test_a_presumed_shipping_cost_is_marked_in_words_and_bars(picture):
     assert "Ossenby OB-7: ~120 if it works, ~120 if not" in told
     picture.resize(900, picture.sizeHint().height())
     assert not picture.grab().isNull()
+
+
+def test_what_is_not_in_the_picture_agrees_with_the_plan(picture):
+    left_out = [replace(DEAR, step=0)] * 4
+    picture.show_plan([CHEAP] * (SHOWN + 2) + left_out, 250.0)
+    assert picture._more == "2 more in the plan, 4 not worth trying"
+    picture.show_plan([CHEAP] * SHOWN + left_out, 250.0)
+    assert picture._more == "4 not worth trying"
+    picture.show_plan([CHEAP], 250.0)
+    assert picture._more == ""

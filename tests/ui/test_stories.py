@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QApplication
 from matcher.record import Origin
 from ui.bench import LISTINGS, MONEY, OLD_MOTOR, SIDE_BY_SIDE, STOCK
 from ui.models.facts import VALUE
+from ui.models.pile import STATE
 
 PLATE = "Velmarrow VM-1 1/2 HP 208-230V 60HZ 1PH 1075 RPM 3.4A CCWLE PSC belly band shaft 1/2 x 5 5.6 in dia"
 GOOD = "Krellin KR-2 1/2 HP 208-230V 60HZ 1PH 1075 RPM CCWLE PSC belly band 1/2 in shaft used $50 ship $10"
@@ -380,3 +381,24 @@ def test_a_currency_that_is_none_is_one_clear_line_and_does_not_stay(job_with_li
     QTest.keyClick(page.fallback.currency, Qt.Key.Key_Return)
     assert not page.fallback.trouble.isVisible()
     assert bench.session.job.fallback.currency == "EUR"
+
+
+def test_against_an_empty_plate_nothing_is_judged(bench, settle, qtbot):
+    paste(bench, GOOD)
+    qtbot.waitUntil(lambda: len(bench.session.job.listings) == 1)
+    page = bench.pages[MONEY]
+    page.fallback.entered.emit("400", "USD", "quote")
+    bench.window.go_to(SIDE_BY_SIDE)
+    settle(bench)
+    side, rail = bench.pages[SIDE_BY_SIDE], bench.window.rail
+    assert not side.table.isVisible()
+    assert "type the plate" in side.empty.line.text()
+    assert [rail.item(stage).toolTip() for stage in (SIDE_BY_SIDE, MONEY)] == ["type the plate first"] * 2
+    assert bench.pages[LISTINGS].pile.index(0).data(STATE).startswith("Not judged yet")
+    assert "type the plate" in page.sentence.text()
+    bench.window.go_to(OLD_MOTOR)
+    QTest.keyClicks(bench.plate.box, PLATE)
+    settle(bench)
+    bench.window.go_to(SIDE_BY_SIDE)
+    assert side.table.isVisible()
+    assert not side.empty.isVisible()

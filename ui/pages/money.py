@@ -131,11 +131,19 @@ class MoneyPage(Page):
         plan = answers.buying
         self.picture.setVisible(plan is not None and bool(answers.weighed))
         if plan is None:
+            lacks_plate = bool(answers.job.listings and not answers.has_plate)
             self.sentence.setText(
-                self.tr("Say what you would pay if nothing here works, and the plan shows what to try first.")
+                self.tr("No plan yet: type the plate of the old motor under Old motor first.")
+                if lacks_plate
+                else self.tr(
+                    "Say what you would pay if nothing here works, and the plan shows what to try first."
+                )
             )
             self.beside.setText("")
-            self.state.emit(self.tr("what does the fallback cost?"))
+            first = (
+                self.tr("type the plate first") if lacks_plate else self.tr("what does the fallback cost?")
+            )
+            self.state.emit(first)
             return
         self.sentence.setText(plan.sentence)
         waiting = sum(one.lacks_rate for one in plan.left_out)

@@ -49,9 +49,7 @@ class SideBySidePage(Page):
         self.seek = FilterEdit(self.tr("Filter the candidates"), 25)
         self.order, self.differences = StillBox(), QCheckBox()
         self.trouble = Trouble()
-        self.empty = Empty(
-            self.tr("Nothing to compare yet: type the plate of the old motor, then paste listings.")
-        )
+        self.empty = Empty("")
         self.why, self.source, self.notes = Line(), Soft(), Line()
         self.drawing = Drawing(desk.units.of)
         self._lay_out()
@@ -126,14 +124,24 @@ class SideBySidePage(Page):
         self.side.only_differences = self.differences.isChecked()
         self.side.show_answers(answers, self._wanted(answers))
         self.empty.setVisible(not answers.weighed)
+        self.empty.line.setText(self._what_lacks(answers))
         self.table.setVisible(bool(answers.weighed))
         self._choose(kept)
         promising = sum(one.judgement.verdict in FITTING for one in answers.best_first)
         asking = sum(one.judgement.verdict == "ask" for one in answers.best_first)
         words = [self.tr("{} worth trying").format(promising)] if promising else []
         words += [self.tr("{} to ask about").format(asking)] if asking else []
-        nothing = self.tr("none fits yet") if answers.weighed else self.tr("nothing to compare yet")
-        self.state.emit(", ".join(words) or nothing)
+        self.state.emit(", ".join(words) or self._nothing(answers))
+
+    def _nothing(self, answers: Answers) -> str:
+        if answers.weighed:
+            return self.tr("none fits yet")
+        return self.tr("type the plate first") if answers.job.listings else self.tr("nothing to compare yet")
+
+    def _what_lacks(self, answers: Answers) -> str:
+        if answers.job.listings and not answers.has_plate:
+            return self.tr("Nothing is judged yet: type the plate of the old motor under Old motor first.")
+        return self.tr("Nothing to compare yet: type the plate of the old motor, then paste listings.")
 
     def _wanted(self, answers: Answers) -> list[Weighed]:
         words = self.seek.text().casefold().split()

@@ -227,7 +227,7 @@ class StockPage(Page):
 
     def _has_plate(self) -> bool:
         answers = self.desk.session.answers
-        return answers is not None and bool(answers.wanted.motor.said())
+        return answers is not None and answers.has_plate
 
     def rank(self) -> None:
         """Rank the lot against the open job's old motor, if that isn't done yet."""
