@@ -186,7 +186,7 @@ def _row(at: int, record: Record, source: str) -> LotRow:
     name = called(facts.brand, number, record.title.strip() or record.text) or record.id
     title = shown(record.title[:200])
     condition = choice("condition", facts.condition) if facts.condition else ""
-    parts = (name, number, title if title != name else "", facts.brand, condition, source)
+    parts = (name, number, title if title != name else "", facts.brand, condition)
     return LotRow(
         at,
         record.id,

@@ -143,6 +143,14 @@ def test_rows_are_named_and_filtered_by_maker(ranked):
     assert shown(page, NAME)[0].startswith("Halvorne QX-")
 
 
+def test_a_row_of_the_file_is_found_by_its_number_and_no_name_by_a_row(lot):
+    page = lot.pages[STOCK]
+    page.seek.setText("#14")
+    assert [row.source for row in page.model.rows] == ["lot.csv#14"]
+    page.seek.setText("14")
+    assert [row.number for row in page.model.rows] == ["QX-14"]
+
+
 def test_a_second_click_sorts_the_other_way_round(ranked, qtbot):
     page = ranked.pages[STOCK]
     page.sort_by(NAME)
@@ -223,7 +231,7 @@ def test_the_page_and_the_file_tell_what_a_buyer_of_lots_needs(bench, qtbot, tmp
     qtbot.waitUntil(lambda: page.model.total == 1 and page._task is None, timeout=20_000)
     cells = [shown(page, column)[0] for column in (CONDITION, PRICE, QUANTITY, RETURNS, SOURCE)]
     assert cells == ["used", "20.00 USD", "4", "30", "buy.csv"]
-    page.seek.setText("used buy.csv")
+    page.seek.setText("used")
     assert len(page.model.rows) == 1
     page.exits.save_shown(tmp_path / "out.csv")
     qtbot.waitUntil(lambda: "saved" in page.done.text(), timeout=20_000)

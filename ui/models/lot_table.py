@@ -12,6 +12,8 @@ from ui.models.row_table import Index, RowTable
 from ui.words import VERDICTS, verdict_word
 
 VERDICT = Qt.ItemDataRole.UserRole + 1
+ROW = "#"
+"""How a row of a file is named in a filter, as in `lot.csv#12`."""
 SCORES = Qt.ItemDataRole.UserRole + 2
 
 
@@ -66,7 +68,7 @@ class LotTable(RowTable):
         return [row for top, bottom in ranges for row in self.shown_rows(top, bottom)]
 
     def filter(self, text: str) -> None:
-        """Keep the rows that hold all these words in verdict, name or number."""
+        """Keep the rows that hold all these words in verdict, name, number or condition; `#12` is a row."""
         self._filter = tuple(text.casefold().split())
         self._show()
 
@@ -110,6 +112,9 @@ class LotTable(RowTable):
     def _kept(self) -> list[LotRow]:
         kept = self._all
         for word in self._filter:
+            if word.startswith(ROW) and len(word) > 1:
+                kept = [row for row in kept if row.source.endswith(word)]
+                continue
             verdicts = {verdict for verdict in _VERDICTS if word in verdict_word(verdict).casefold()}
             kept = [row for row in kept if word in row.words or row.verdict in verdicts]
         return kept
