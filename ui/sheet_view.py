@@ -32,6 +32,7 @@ class SheetView(QWidget):
         self._down.addWidget(Strong(self.tr("What to write down")))
         self._down.addStretch(1)
         self._words: list[QWidget] = []
+        self._steps: list[tuple[str, str]] = []
         self._area = QScrollArea()
         self._area.setWidgetResizable(True)
         self._area.setWidget(self._body)
@@ -61,7 +62,9 @@ class SheetView(QWidget):
         self.paper.setVisible(sheet is not None)
         if sheet is None:
             return
-        if [line.name for line in sheet.blanks] != list(self.edits):
+        steps = [(line.name, line.text) for line in sheet.blanks]
+        if steps != self._steps:  # other steps, or other words beside one
+            self._steps = steps
             self._make(sheet.blanks)
         for line in sheet.blanks:
             self.edits[line.name].show_text(line.note)
@@ -76,7 +79,7 @@ class SheetView(QWidget):
         for line in blanks:
             words, edit = Soft(line.text), Typed()
             edit.setAccessibleName(line.text)
-            edit.setPlaceholderText(line.blank.strip(" _") or "")
+            edit.setPlaceholderText(line.blank if any(map(str.isalpha, line.blank)) else "")
             edit.typed.connect(lambda text, name=line.name: self.noted.emit(name, text))
             self.edits[line.name] = edit
             self._words.append(words)

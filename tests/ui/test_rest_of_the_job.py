@@ -364,6 +364,23 @@ def test_notes_stand_on_the_sheet_at_once(delivered, settle, swap):
     assert "Lock" in page.sheet.paper.html or "lock out" in page.sheet.paper.html
 
 
+def test_a_step_beside_its_blank_follows_the_facts(delivered, settle, swap):
+    show, page = swap
+    show(page.sheet)
+    counted = "taps_in_use"
+    assert "how many of 2 isn't known" in page.sheet.edits[counted].accessibleName()
+    assert delivered.session.try_edit("counting", lambda job: job.with_site(counted, 1)) == ""
+    settle(delivered)
+    assert "(1 in use)" in page.sheet.edits[counted].accessibleName()
+
+
+def test_a_blank_s_hint_is_the_blank_whole(delivered, settle, swap):
+    show, page = swap
+    show(page.sheet)
+    assert page.sheet.edits["inlet_gap"].placeholderText() == "___ in / ___ in"
+    assert page.sheet.edits["turn"].placeholderText() == ""
+
+
 def test_the_sheet_goes_to_a_pdf_of_at_most_two_pages(tmp_path: Path, swap):
     show, page = swap
     show(page.sheet)
