@@ -8,7 +8,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, field
 
 from matcher.job import Job
-from matcher.judging.missing import Missing, missing
+from matcher.missing import Missing, missing
 from matcher.money.buying import Buying, buying
 from matcher.money.questions import Worth
 from matcher.money.weigh import Weighed, place, weigh, weighed_again

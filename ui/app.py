@@ -18,7 +18,7 @@ ENGINE = (
     "matcher.money.questions",
     "matcher.reading",
     "matcher.store",
-    "matcher.judging.missing",
+    "matcher.missing",
     "ui.bench",
 )
 """The engine that the pages need, and the pages themselves; together about a second of loading."""

@@ -3,7 +3,7 @@
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QListWidget, QListWidgetItem, QVBoxLayout, QWidget
 
-from matcher.judging.missing import Missing
+from matcher.missing import Missing
 from ui.fields import label
 from ui.line import Strong
 from ui.theme import GRID

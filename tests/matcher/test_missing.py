@@ -1,6 +1,6 @@
 """What is missing at home is named, the most telling first."""
 
-from matcher.judging.missing import missing
+from matcher.missing import missing
 from matcher.motor import Motor, Offer, Wanted
 from matcher.record import Record
 from matcher.verdict import judge
