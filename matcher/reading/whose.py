@@ -24,6 +24,8 @@ _SHORT = 6  # items before the figure on a line under a heading
 _SIZES = frozenset({"dims", "dimensions", "size", "total"})
 _KEYS = frozenset({"key", "keys"})
 _ENDINGS = {"with": "other", "w/": "other", "without": "body_length", "w/o": "body_length"}
+_FLANGES = (" b 5", " b 14")
+"""`shaft 14 x 30 mm flange B5`: a kind of mounting, whose own figures stand behind it."""
 _ARTICLES = frozenset({"the", "its", "a"})
 _JOINS = frozenset({"with", "w/", "and", "&", "plus"})
 _OWN_LINE = ("aspect", "num", "flats", "fact", "key", "subject")
@@ -145,7 +147,7 @@ class Subjects:
             if place > last + _NEAR or items.clause[place] != items.clause[first]:
                 return None
             said = subject_at(items, place)
-            if said and items.words[place] not in _KEYS:
+            if said and items.words[place] not in _KEYS and not items.words[place].endswith(_FLANGES):
                 between = range(last + 1, place + 1)
                 counted = any(items.has(j, "num") and items.word(j + 1) not in _GAUGES for j in between)
                 return None if counted else (said, place)
