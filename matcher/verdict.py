@@ -11,7 +11,7 @@ from matcher.judging.deciding import deciding, minds, reason
 from matcher.judging.pair import Pair
 from matcher.judging.presume import BY_NUMBER, prepare
 from matcher.judging.resemblance import resemblances
-from matcher.judging.saying import both, fact
+from matcher.judging.saying import both, cut, fact
 from matcher.motor import Wanted
 from matcher.record import Record
 from matcher.settings import Settings
@@ -75,10 +75,8 @@ MOST_CALLED = 80
 def _called(candidate: Record) -> str:
     """Return what a listing calls its thing: the title, else its first line, with its full stop."""
     first, *_ = (candidate.title.strip() or candidate.text.strip()[:200]).splitlines() or [""]
-    if len(first) <= MOST_CALLED:
-        return f"{first.strip(' .') or 'something else'}."
-    cut = first[:MOST_CALLED]
-    return f"{(cut.rpartition(' ')[0] or cut).rstrip(' .,')}…"
+    short = cut(first, MOST_CALLED)
+    return short if short != first else f"{first.strip(' .') or 'something else'}."
 
 
 def judge_pair(pair: Pair, settings: Settings, candidate: str = "") -> Judgement:

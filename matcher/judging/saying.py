@@ -212,6 +212,18 @@ def choice(field: str, value: object) -> str:
     return _CHOICES.get(field, {}).get(str(value), str(value))
 
 
+def cut(words: str, most: int) -> str:
+    """Say words of others within so many characters, cut after a whole word where they are longer.
+
+    >>> cut("fan motor out of a furnace", 30), cut("fan motor out of a furnace", 20)
+    ('fan motor out of a furnace', 'fan motor out of a…')
+    """
+    if len(words) <= most:
+        return words
+    kept = words[:most]
+    return f"{(kept.rpartition(' ')[0] or kept).rstrip(' .,;:-')}…"
+
+
 def check(name: str) -> str:
     """Say the name of a check as a row's label."""
     return name.replace("_", " ").capitalize()

@@ -71,6 +71,9 @@ def test_what_only_a_look_at_home_tells_is_no_seller_s_question(job, settle):
     assert "old" not in page.message.text()
 
 
+LONG = "fan motor out of my moms old furnace 1/3 hp 115v 60hz 1ph 1075 rpm 4 speed"
+
+
 @pytest.mark.parametrize(
     ("brand", "number", "words", "name"),
     [
@@ -79,8 +82,9 @@ def test_what_only_a_look_at_home_tells_is_no_seller_s_question(job, settle):
         (None, "HV-9", " \n ", "HV-9"),
         ("Halvorne", None, "blower\u202emotor", "blower\ufffdmotor"),
         (None, None, "", ""),
+        (None, None, f"{LONG} belly band", f"{LONG}…"),
     ],
-    ids=["maker and number", "a title", "a number alone", "hostile signs", "nothing"],
+    ids=["maker and number", "a title", "a number alone", "hostile signs", "nothing", "a long title"],
 )
 def test_an_offer_is_called_by_maker_and_number(brand, number, words, name):
     assert called(brand, number, words) == name
