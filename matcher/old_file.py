@@ -89,7 +89,8 @@ def _from_plate(text: str, path: Path) -> Wanted:
 
 def _parsed(text: str, path: Path) -> Mapping[str, object]:
     try:
-        found = json.loads(text) if text.lstrip().startswith("{") else tomllib.loads(text)
+        is_json = path.suffix.lower() == ".json" or text.lstrip().startswith("{")
+        found = json.loads(text) if is_json else tomllib.loads(text)
     except json.JSONDecodeError as fault:
         raise UnreadableInput(
             f"{path.name}, line {fault.lineno}: it is no JSON ({fault.msg.lower()})"

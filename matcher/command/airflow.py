@@ -9,6 +9,7 @@ import click
 
 from matcher.airflow.proof import Proof, prove
 from matcher.command.inputs import MOTOR, refuse_same_dash
+from matcher.errors import BadValue
 from matcher.motor import Offer, Wanted
 
 JSON = click.option("--json", "as_lines", is_flag=True, help="One JSON line.")
@@ -129,8 +130,20 @@ def proof(
     refuse_same_dash(old, new)
     wanted = load_wanted(old) if old else Wanted()
     motor = load_wanted(new).motor if new else wanted.motor
-    found = prove(pairs_in(entries, "entry"), Offer.model_validate(dict(motor)), wanted.motor, wanted.site)
+    given = pairs_in(entries, "entry")
+    found = prove(given, Offer.model_validate(dict(motor)), wanted.motor, wanted.site)
+    if not (found.results or found.faults or as_lines):  # JSON says by its empty list that nothing follows
+        raise BadValue(_lacking(list(given)))
     _tell_proof(found, as_lines=as_lines)
+
+
+def _lacking(given: list[str]) -> str:
+    """Say what a proof run from which nothing follows still needs."""
+    first = f"nothing follows from {', '.join(given)} alone" if given else "nothing was entered"
+    return (
+        f"{first}; an airflow needs rise_f with heater_watts or furnace_output, a static supply_static and"
+        " return_static; `samespin airflow proof --entries` lists all"
+    )
 
 
 def _list_entries() -> None:

@@ -28,6 +28,8 @@ def command(old: Path, new: Path, wanted_id: str | None, as_page: bool, as_lines
     from matcher.today import today
     from matcher.verdict import judge
 
+    if as_page and as_lines:
+        raise click.UsageError("give --html or --json, not both")
     refuse_same_dash(old, new)
     wanted = load_wanted(old)
     record, had_problems = chosen(new, wanted_id)

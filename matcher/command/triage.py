@@ -1,6 +1,8 @@
 """`samespin triage`: find out which part failed from bench tests."""
 
 import json
+import sys
+from collections.abc import Iterable
 from pathlib import Path
 
 import click
@@ -8,7 +10,7 @@ import click
 from matcher.cautions import cautions_for
 from matcher.command.inputs import MOTOR
 from matcher.motor import Motor, Wanted
-from matcher.triage import BenchTest, Diagnosis, bench_for, diagnose, site_with
+from matcher.triage import BenchTest, Diagnosis, bench_for, bench_tests, diagnose, site_with
 
 
 @click.command()
@@ -32,7 +34,8 @@ def command(
     as_lines: bool,
     answers: tuple[str, ...],
 ) -> None:
-    """Say which part failed from bench tests such as grinds=yes windings_ohm="2.1 2.1 2.2"."""
+    """Say which part failed from bench tests such as grinds=yes capacitor_uf=6.1; --tests lists them."""
+    from matcher.command import complain
     from matcher.command.pairs import pairs_in
 
     wanted = _wanted(old) if old else None
@@ -43,12 +46,32 @@ def command(
         for test in bench_for(motor):
             click.echo(json.dumps(_test(test)) if as_lines else "\n".join(_test_lines(test)))
         return
-    found = diagnose(motor, pairs_in(answers, "answer"), tolerance / 100 if tolerance else None)
+    given = pairs_in(answers, "answer")
+    found = diagnose(motor, given, tolerance / 100 if tolerance else None)
+    foreign = _not_for(motor, given)
+    for line in foreign:
+        complain(line)
     if as_lines:
         site = site_with(wanted.site, found).said() if wanted else {}
         click.echo(json.dumps(_answer(found) | {"site": site}))
     else:
         click.echo("\n".join(_lines(found)))
+    sys.exit(1 if foreign else 0)
+
+
+def _not_for(motor: Motor, given: Iterable[str]) -> list[str]:
+    """Return a line for each answer to a test that this kind of motor doesn't take."""
+    taken = {test.name for test in bench_for(motor)}
+    kinds = {test.name: test.kind for test in bench_tests()}
+    why = {
+        "ecm": "it is for a motor with an electronic module (--ecm, or say so in --old)",
+        "ac": "it is for an ordinary motor without a module",
+    }
+    return [
+        f"{name}: left out; {why.get(kinds[name], 'this motor has no such part')}"
+        for name in given
+        if name not in taken
+    ]
 
 
 def _wanted(old: Path) -> Wanted:

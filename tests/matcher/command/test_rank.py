@@ -149,6 +149,7 @@ def test_what_can_not_be_had_together_is_wrong_usage(words: tuple[str, ...]) -> 
         (("--margin",), "write pays = 240"),
         (("--explain", "nothing"), "no listing has the id 'nothing'"),
         (("--fallback", "5", "--currency", "dollars"), "is no currency; write its three letters"),
+        (("--fallback", "nan"), "the fallback: nan is no price"),
         (("--settings", "none.toml"), "none.toml: it can't be read"),
     ],
 )

@@ -221,3 +221,42 @@ def test_several_listings_want_an_id(run, old: str, tmp_path: Path) -> None:  # 
     assert (status, out.startswith("Swap sheet")) == (0, True)
     status, _, err = run("sheet", "--old", old, "--new", str(several), "--id", "z")
     assert (status, "no listing has the id 'z'; the ids are a, b, c" in err) == (1, True)
+
+
+@pytest.mark.parametrize(
+    ("words", "told"),
+    [
+        (
+            ("triage", "windings_ohm=2.1 2.1 9.2"),
+            "windings_ohm: left out; it is for a motor with an electronic",
+        ),
+        (("triage", "windings_ohm=2.1 x 2.2"), "windings_ohm: left out"),
+        (("triage", "--ecm", "windings_ohm=2.1 x 2.2"), "windings_ohm"),
+        (("triage", "--ecm", "capacitor_uf=6"), "capacitor_uf: left out; it is for an ordinary motor"),
+        (("triage", "grinds=yes", "grinds=no"), "grinds is given twice, as yes and as no"),
+        (("airflow", "proof"), "nothing was entered; an airflow needs rise_f with heater_watts"),
+        (("airflow", "proof", "rise_f=25"), "nothing follows from rise_f alone"),
+        (("airflow", "proof", "tons=3", "tons=4"), "tons is given twice"),
+    ],
+)
+def test_no_entry_is_passed_over_in_silence(run, words: tuple[str, ...], told: str) -> None:  # type: ignore[no-untyped-def]
+    status, _, err = run(*words)
+    assert status == 1
+    assert told in err
+    assert len(err.splitlines()) == 1
+
+
+def test_a_test_given_twice_alike_is_one(run) -> None:  # type: ignore[no-untyped-def]
+    assert run("triage", "grinds=yes", "grinds=yes")[0] == 0
+
+
+def test_a_sheet_is_a_page_or_a_line(run, old: str, new: str) -> None:  # type: ignore[no-untyped-def]
+    status, _, err = run("sheet", "--old", old, "--new", new, "--html", "--json")
+    assert status == 2
+    assert "not both" in err
+
+
+def test_a_list_is_no_motor_and_no_toml(run, new: str, tmp_path: Path) -> None:  # type: ignore[no-untyped-def]
+    (tmp_path / "list.json").write_text("[]", encoding="utf-8")
+    _, _, err = run("sheet", "--old", str(tmp_path / "list.json"), "--new", new)
+    assert "list.json: it is no object" in err
