@@ -10,10 +10,10 @@ from functools import cache
 from typing import Literal, get_args, get_origin
 
 from matcher.errors import BadValue, UnknownField
-from matcher.job.given import value_for
 from matcher.judging.saying import choice, mixed
 from matcher.motor import Motor, Offer, Site
 from matcher.units import MM_PER_INCH
+from matcher.values import value_for
 
 FINEST = 64
 """Denominator of the finest fraction of an inch that is said as one."""

@@ -16,13 +16,13 @@ from typing import TypeVar
 from pydantic import ValidationError
 
 from matcher.errors import BadValue, SamespinError, UnknownField, UnreadableInput
-from matcher.job.given import value_for
 from matcher.meant import meant
 from matcher.motor import MOTOR_FIELDS, SITE_FIELDS, Facts, Motor, Offer, Site, Wanted
 from matcher.reading import read_plate
 from matcher.reading.decoding import decoded
 from matcher.reading.source_kind import foreign
 from matcher.refusal import first_fault
+from matcher.values import value_for
 
 LARGEST = 1_000_000
 """Bytes of a file about one motor."""

@@ -10,12 +10,13 @@ from typing import Annotated, Self
 from pydantic import AfterValidator, Field
 
 from matcher.errors import BadValue
-from matcher.job.given import Given, GivenMotor, GivenSite, overlay, value_for
+from matcher.job.given import Given, GivenMotor, GivenSite, overlay
 from matcher.job.listing import Attachment, Listing, Reading, new_id
 from matcher.job.part import Part
 from matcher.job.text import Id, Line, PlainText, Section, Stamp, now
 from matcher.motor import MOTOR_FIELDS, Motor, NotNegative, Site, Wanted
 from matcher.record import Origin, Record
+from matcher.values import value_for
 
 CODE = 3
 """Letters of a currency's code (ISO 4217)."""

@@ -3,14 +3,13 @@
 from collections.abc import Mapping
 from typing import Annotated
 
-from pydantic import BeforeValidator, Field, JsonValue, ValidationError
+from pydantic import BeforeValidator, Field, JsonValue
 
-from matcher.errors import BadValue, UnknownField
 from matcher.job.part import Part
-from matcher.job.text import Line, Stamp, now, plain_json
+from matcher.job.text import Line, Stamp, now
 from matcher.motor import Facts, Motor, Offer, Site
 from matcher.record import Conflict, Mark, Origin
-from matcher.refusal import first_fault
+from matcher.values import value_for
 
 
 class Given(Part):
@@ -30,32 +29,6 @@ class Given(Part):
     def mark(self) -> Mark:
         """Return where the value came from, as a record keeps it."""
         return Mark(origin=self.origin, said=self.note)
-
-
-def _known(model: type[Facts], field: str) -> None:
-    if field in model.model_fields:
-        return
-    from matcher.meant import meant  # only a fault pays for it
-
-    hint = meant(field, model.model_fields)
-    raise UnknownField(f"{field!r:.60} is no fact of a {model.__name__.lower()}{hint}")
-
-
-def value_for(model: type[Facts], field: str, value: object) -> JsonValue:
-    """Return a value as the field of `model` (`Motor`, `Offer` or `Site`) would hold it in JSON.
-
-    Raises `UnknownField` for a name that isn't one, `BadValue` for a value that the field can't hold.
-    """
-    _known(model, field)
-    if value is None:
-        return None
-    try:
-        return plain_json(model.model_validate({field: plain_json(value)}).said()[field])
-    except ValidationError as fault:
-        reason = first_fault(fault).partition(": ")[2]
-        raise BadValue(f"{field}: {value!r:.60} can't be right: {reason}") from None
-    except ValueError as fault:
-        raise BadValue(f"{field}: {fault}") from None
 
 
 def _checked(model: type[Facts], given: object) -> object:

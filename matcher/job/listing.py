@@ -7,13 +7,15 @@ from uuid import uuid4
 from pydantic import AfterValidator, Field, PlainSerializer
 
 from matcher import __version__
-from matcher.job.given import Given, GivenOffer, overlay, value_for
+from matcher.job.given import Given, GivenOffer, overlay
 from matcher.job.part import Part
-from matcher.job.text import Digest, FileName, Id, Line, PlainText, as_tuples, plain_json, without_halves
+from matcher.job.text import Digest, FileName, Id, Line, PlainText
 from matcher.job.typed import typed
 from matcher.judging.told import Told, says_unknown, says_unread
 from matcher.motor import Offer
+from matcher.plain import as_tuples, plain_json, without_halves
 from matcher.record import Conflict, Mark, Origin, Record
+from matcher.values import value_for
 
 LONGEST_WORDS = 400
 """Characters of an answer that are kept beside it."""

@@ -1,10 +1,9 @@
-"""What a job lets in from outside: plain text, plain file names, plain JSON values.
+"""What a job lets in from outside: plain text, plain file names, sections of plain JSON values.
 
-Listings, pages and other people's job files are hostile. Nothing is interpreted here; what can't
-be stored at all (half a character, not-a-number, endless nesting) is mended or refused with a line.
+Listings, pages and other people's job files are hostile. Nothing is interpreted here; what can't be
+stored at all is mended or refused with a line (`matcher/plain.py`).
 """
 
-import math
 import re
 import unicodedata
 from datetime import UTC, datetime
@@ -12,31 +11,17 @@ from typing import Annotated
 
 from pydantic import BeforeValidator, Field, JsonValue
 
+from matcher.plain import plain_json, plain_text, without_halves
+
 LONGEST_TEXT = 5_000_000
 """Characters of one listing or note; a longer one is no listing."""
-DEEPEST = 24
-"""Levels of nesting that a section of a job may have."""
 
 STAMP_FORM = "%Y-%m-%dT%H:%M:%SZ"
 """How a moment in UTC is written; texts of this form sort by time."""
 
-_LONE_SURROGATE = re.compile("[\ud800-\udfff]")
 _FORBIDDEN_IN_NAMES = re.compile(r'[\x00-\x1f\x7f<>:"|?*]')
 _DEVICE = re.compile(r"(?i)(?:con|prn|aux|nul|com[0-9¹²³]|lpt[0-9¹²³]|conin\$|conout\$)\s*(?:\..*)?")
 _LONGEST_NAME = 120
-
-
-def without_halves(text: str) -> str:
-    """Replace half characters (lone surrogates) by U+FFFD, one for one, so that spans still hold.
-
-    Everything else stays as it is: a right-to-left mark or a NUL is stored, never obeyed.
-    """
-    return text if text.isascii() else _LONE_SURROGATE.sub("\ufffd", text)
-
-
-def plain_text(value: object) -> object:
-    """Return text without half characters, any other value as it is."""
-    return without_halves(value) if isinstance(value, str) else value
 
 
 def safe_name(name: str) -> str:
@@ -51,33 +36,6 @@ def safe_name(name: str) -> str:
     if not clean:
         return "_"
     return f"_{clean}"[:_LONGEST_NAME] if _DEVICE.fullmatch(clean) else clean
-
-
-def plain_json(value: object, depth: int = DEEPEST) -> JsonValue:
-    """Return a value as JSON holds it: tuples become lists, text plain.
-
-    Raises `ValueError` for what JSON can't hold (NaN, infinity, other types) and for deeper nesting
-    than `DEEPEST`.
-    """
-    if depth < 0:
-        raise ValueError(f"nested deeper than {DEEPEST} levels")
-    if isinstance(value, dict):
-        return {without_halves(str(key)): plain_json(item, depth - 1) for key, item in value.items()}
-    if isinstance(value, (list, tuple)):
-        return [plain_json(item, depth - 1) for item in value]
-    return _plain_leaf(value)
-
-
-def _plain_leaf(value: object) -> JsonValue:
-    if value is None or isinstance(value, (bool, int)):
-        return value
-    if isinstance(value, float):
-        if not math.isfinite(value):
-            raise ValueError("not a finite number")
-        return value
-    if isinstance(value, str):
-        return without_halves(value)
-    raise ValueError(f"a {type(value).__name__} can't be kept in a job")
 
 
 def now() -> str:
@@ -104,8 +62,3 @@ Stamp = Annotated[str, Field(pattern=r"^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\dZ$")]
 """A moment in UTC, `2030-01-31T23:59:59Z`."""
 Section = Annotated[dict[str, JsonValue], BeforeValidator(_section)]
 """Named JSON values, as one later stage of a job keeps them."""
-
-
-def as_tuples(value: object) -> object:
-    """Return a value of JSON with a tuple in the place of every list, as the models hold it."""
-    return tuple(as_tuples(item) for item in value) if isinstance(value, (list, tuple)) else value

@@ -10,12 +10,12 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from pydantic import ValidationError
 
 from matcher.errors import BadValue, SamespinError, UnknownField, UnreadableInput
-from matcher.job.given import value_for
 from matcher.meant import meant
 from matcher.motor import OFFER_FIELDS, Offer
 from matcher.reading.listing import read_listing, read_plate
 from matcher.reading.problem import OnProblem, Problem
 from matcher.record import Conflict, Mark, Origin, Record
+from matcher.values import value_for
 
 LONGEST = 1_000_000
 """Characters of one record."""

@@ -9,10 +9,11 @@ from pydantic import TypeAdapter
 from sqlite_utils import Database
 
 from matcher.job import Given, Listing, Reading
-from matcher.job.given import overlay, value_for
+from matcher.job.given import overlay
 from matcher.job.listing import plain_record
-from matcher.job.text import now, without_halves
+from matcher.job.text import now
 from matcher.motor import Offer
+from matcher.plain import without_halves
 from matcher.record import Record
 from matcher.store.connection import change, number
 from matcher.store.faults import NotInStore
@@ -20,6 +21,7 @@ from matcher.store.merge import Clash, agree
 from matcher.store.numbers import bare, may_be_number, nearest, numbers_of_offer
 from matcher.store.provenance import unpack
 from matcher.store.search import words_query
+from matcher.values import value_for
 
 _GIVEN = TypeAdapter(dict[str, Given])
 FACTS = TypeAdapter(Offer)

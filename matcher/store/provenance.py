@@ -10,7 +10,7 @@ from typing import Any
 
 from pydantic_core import from_json, to_json
 
-from matcher.job.text import as_tuples
+from matcher.plain import as_tuples
 from matcher.record import Conflict, Mark, Origin
 
 

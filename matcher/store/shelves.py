@@ -9,7 +9,8 @@ from itertools import chain, islice
 from sqlite_utils import Database
 
 from matcher.job.listing import new_id, plain_record
-from matcher.job.text import now, plain_text
+from matcher.job.text import now
+from matcher.plain import plain_text
 from matcher.record import Record
 from matcher.store.connection import change, number
 from matcher.store.numbers import numbers_of_offer

@@ -5,9 +5,9 @@ from pydantic import ValidationError
 
 from matcher.errors import BadValue
 from matcher.job import Fallback, Job
-from matcher.job.given import value_for
 from matcher.motor import Offer
 from matcher.refusal import first_fault, told
+from matcher.values import value_for
 
 LIBRARY = ("Input", "validation error", "pydantic", "should", "pattern")
 

@@ -4,7 +4,7 @@ import pytest
 
 from matcher.errors import BadValue, UnknownField
 from matcher.job import Fallback, Given, Job, Listing, Reading
-from matcher.job.text import plain_json, safe_name
+from matcher.job.text import safe_name
 from matcher.motor import Offer
 from matcher.record import Conflict, Mark, Origin, Record
 
@@ -168,14 +168,6 @@ def test_half_characters_in_a_record_keep_their_spans() -> None:
     listing = Listing.of(record)
     assert listing.text[0:5] == listing.record().where["volts"].said
     assert Listing.model_validate_json(listing.model_dump_json()) == listing
-
-
-def test_endless_nesting_is_refused() -> None:
-    value: object = 1
-    for _ in range(5000):
-        value = [value]
-    with pytest.raises(ValueError, match="nested deeper"):
-        plain_json(value)
 
 
 def test_fallback_and_given_are_plain_values() -> None:
