@@ -89,7 +89,7 @@ def diagnose(motor: Motor, answers: Mapping[str, str], capacitor_tolerance: floa
     open_tests = [test for test in bench if words.get(test.name, SKIPPED) == SKIPPED]
     found: list[_Rule] = []
     for place, test in enumerate(bench):
-        rule = _rules().get((test.name, words.get(test.name, "")))
+        rule = _rule(test, words.get(test.name, ""), motor)
         if rule is None:
             continue
         found.append(rule)
@@ -100,6 +100,12 @@ def diagnose(motor: Motor, answers: Mapping[str, str], capacitor_tolerance: floa
     if open_tests:
         return _open(found, suspected, _next(open_tests, words))
     return _settled([*found, _all_clear(motor, suspected)], answers, motor, sound=not suspected)
+
+
+def _rule(test: BenchTest, answer: str, motor: Motor) -> _Rule | None:
+    """Return what an answer means for this kind of motor, if anything."""
+    own = _rules().get((f"{test.name}_{kind_of(motor)}", answer))
+    return own or _rules().get((test.name, answer))
 
 
 def _next(open_tests: Sequence[BenchTest], words: Mapping[str, str]) -> BenchTest:
