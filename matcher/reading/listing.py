@@ -32,6 +32,7 @@ from matcher.reading.correction import corrected
 from matcher.reading.dimension import lengths
 from matcher.reading.dual import merge_frequencies, merge_voltages
 from matcher.reading.items import NO_ROLES, Items
+from matcher.reading.label_pairs import pair_labels
 from matcher.reading.letter_spaced import drawn_together, put_back
 from matcher.reading.loose_code import loose_codes
 from matcher.reading.positional import in_a_row
@@ -176,6 +177,7 @@ def _claim_all(items: Items) -> None:
         pair_columns(items)
         brand.of_plate(items)
         in_a_row(items)
+        pair_labels(items)
     _dispatch(items, _handled()[0])
     loose_codes(items)
     if not any(claim.field == "brand" for claim in items.claims):

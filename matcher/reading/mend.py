@@ -89,6 +89,9 @@ SUSPECTS = frozenset(["O", "I", "l", "|", "S", "B", "Z", "o"]) | frozenset(
 )
 """Words that a cut leaves where a figure was misread; only then is the text worth mending."""
 _BARS = 4  # more are cell walls, not misread figures
+_FRAMED = re.compile(r"(?<=[A-Za-z.:])([ :]{0,2})[\[(]([\d./ -]{1,12})[\])]")
+_FRAMED_LABEL = re.compile(r"\[([A-Za-z. ]{1,10})\](?=[ :=]{0,3}[.\d])")
+_FEWEST_FRAMED = 3
 _LABEL = 10
 _OF_NUMBER = re.compile(r"\b(?:MODEL|MOD|P/N|PN|PART|TYPE|STYLE|CAT|SER|S/N|NO|M/N)[.:#]? ?(?:NO[.:]? ?)?$")
 _TO_FIGURES = str.maketrans("OIl|SBZ", "0111582")
@@ -166,8 +169,18 @@ def _untied(text: str) -> str:
     return "".join([*parts, text[at:]])
 
 
+def _unframed(text: str) -> str:
+    """`[HP] 1/3 [V] 115`, `HP (1/3) V (115)`, `HP_1/3`: what frames the labels or figures of a form."""
+    if text.count("[") >= _FEWEST_FRAMED and len(_FRAMED_LABEL.findall(text)) >= _FEWEST_FRAMED:
+        text = _FRAMED_LABEL.sub(r" \1 ", text)
+    if text.count("(") + text.count("[") >= _FEWEST_FRAMED and len(_FRAMED.findall(text)) >= _FEWEST_FRAMED:
+        text = _FRAMED.sub(r"\1 \2 ", text)
+    return text.replace("_", " ") if text.count("_") >= _FEWEST_FRAMED and "__" not in text else text
+
+
 def mend_plate(text: str) -> str:
     """Return a plate's text with misread figures and letters put right; same length."""
+    text = _unframed(text)
     if text.count("|") >= _BARS:
         text = text.replace("|", " ")
     text = mend_figures(text)

@@ -18,6 +18,7 @@ from matcher.reading.neighbours import by_neighbours
 from matcher.reading.quantities import NOTHING, READERS, Given, by_look
 from matcher.reading.speed_range import speed, taps
 from matcher.reading.torn import damaged, in_code, is_parted, lost_stroke
+from matcher.reading.wrapped import wrapped_label
 
 LENGTHS = frozenset({"in", "mm", "cm", "ft", "m"})
 _NO_LOOK = frozenset({"money", "subject", "by"})
@@ -57,6 +58,8 @@ def _in_tenths(items: Items, i: int) -> bool:
 def label_before(items: Items, i: int) -> tuple[str | None, int]:
     """Return the quantity whose label stands right before number `i` and is not spent."""
     roles = items.roles
+    if items.plate and items.words[i - 1] == "\n":
+        return wrapped_label(items, i)
     amperes = _amperes_before(items, i)
     if amperes:
         return amperes
