@@ -10,7 +10,7 @@ RATED = frozenset(
     ["HP", "KW", "V", "HZ", "RPM", "A", "W", "PH", "FLA", "SF", "FR", "CL", "AMB", "SER", "NO", "IP"]
 )
 """Capitals that label a rating; they don't open a number."""
-_FURTHER = re.compile(r"\d{1,5}[A-Z]{0,2}(?:[-/][A-Z0-9]+)*")
+_FURTHER = re.compile(r"\d{1,5}(?:[A-Z]{1,2}|[a-z](?=-))?(?:[-/][A-Z0-9]+)*")
 _RATING = re.compile(r"(?:1[12][05]|20[08]|2[234]0|277|4[468]0)V(?:AC)?|[56]0HZ|[13]PH")
 _MIXED = re.compile(r"\d{2,5}[A-Z]{1,3}\d{1,5}[A-Z]{0,2}(?:[-/][A-Z0-9]{1,6}){0,3}")  # `OX 312X34`
 _LAST_LETTER = re.compile(r"[B-DG-UX-Z]")
