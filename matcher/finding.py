@@ -1,4 +1,4 @@
-"""What one check found out about one pair of motors."""
+"""What one check found out about one pair of motors, and what may follow from all findings."""
 
 from dataclasses import dataclass
 from enum import StrEnum
@@ -12,6 +12,16 @@ class Outcome(StrEnum):
     LOSS = "loss"
     UNKNOWN = "unknown"
     FAIL = "fail"
+
+
+class Verdict(StrEnum):
+    """What all findings together say of a motor, best first; `None` stands for a part that is no motor."""
+
+    FITS = "fits"
+    FITS_WITH_WORK = "fits_with_work"
+    ASK = "ask"
+    POOR = "poor"
+    WONT_FIT = "wont_fit"
 
 
 @dataclass(frozen=True, slots=True)

@@ -14,16 +14,21 @@ from typing import Any
 import numpy as np
 import numpy.typing as npt
 
-from matcher.finding import Finding, Outcome
+from matcher.finding import Finding, Outcome, Verdict
 from matcher.limit import EPSILON
 
 Figure = Any
 """A float or a bool, or an array of them: one value a pair."""
 Points = npt.NDArray[np.float64]
 
-VERDICT_ORDER: tuple[str | None, ...] = ("fits", "fits_with_work", "ask", "poor", "wont_fit", None)
+VERDICTS = tuple(Verdict)
+VERDICT_ORDER: tuple[Verdict | None, ...] = (*VERDICTS, None)
 """Best first; None is a part that is no motor."""
-FITS, WITH_WORK, ASK, POOR, WONT_FIT, PART = range(len(VERDICT_ORDER))
+FITS, WITH_WORK, ASK, POOR, WONT_FIT, PART = map(
+    VERDICT_ORDER.index,
+    (Verdict.FITS, Verdict.FITS_WITH_WORK, Verdict.ASK, Verdict.POOR, Verdict.WONT_FIT, None),
+)
+"""Places in `VERDICT_ORDER`."""
 
 LAST_USEFUL = ASK
 """Nobody should buy a candidate whose verdict stands after this one; its chance is 0."""

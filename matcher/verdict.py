@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 from math import isnan
 
 from matcher.checks import CHECKS
-from matcher.finding import Finding, Outcome
+from matcher.finding import Finding, Outcome, Verdict
 from matcher.judging.asking import Question, questions
 from matcher.judging.deciding import deciding, minds, reason
 from matcher.judging.pair import Pair
@@ -15,9 +15,9 @@ from matcher.judging.saying import both, cut, fact
 from matcher.motor import Wanted
 from matcher.record import Record
 from matcher.settings import Settings
-from matcher.tally import LAST_USEFUL, VERDICT_ORDER, Counted, Points, Tally, tally
+from matcher.tally import LAST_USEFUL, VERDICT_ORDER, VERDICTS, Counted, Points, Tally, tally
 
-FITTING = frozenset({"fits", "fits_with_work"})
+FITTING = frozenset({Verdict.FITS, Verdict.FITS_WITH_WORK})
 """Verdicts of candidates that can go in."""
 USELESS = frozenset(VERDICT_ORDER[LAST_USEFUL + 1 :])
 """Verdicts of candidates that nobody should buy; None is a part that is no motor."""
@@ -30,8 +30,8 @@ class Judgement:
     """Everything that the rules say of one candidate."""
 
     id: str
-    verdict: str | None
-    """`fits`, `fits_with_work`, `ask`, `poor`, `wont_fit`; None for a part that is no motor."""
+    verdict: Verdict | None
+    """None for a part that is no motor."""
     score: float | None
     """0 .. 100, to one decimal."""
     score_low: float | None
@@ -106,7 +106,7 @@ def _tallied(judgement: Judgement, settings: Settings) -> Judgement:
     """Put in all that follows from a judgement's findings."""
     findings = judgement.findings
     points = tally_of(findings, settings)
-    verdict = str(VERDICT_ORDER[int(points.verdict)])
+    verdict = VERDICTS[int(points.verdict)]
     decider = deciding(verdict, findings, settings.priors)
     return replace(
         judgement,
@@ -174,7 +174,7 @@ def _shown(points: Points) -> float | None:
 
 
 def rank_key(
-    verdict: str | None, score_low: float | None, landed_cost: float | None
+    verdict: Verdict | None, score_low: float | None, landed_cost: float | None
 ) -> tuple[int, float, float]:
     """Return the key that sorts best first: verdict, then the low score, then the landed cost.
 

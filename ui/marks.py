@@ -6,11 +6,13 @@ never sits on a button.
 """
 
 import math
+from collections.abc import Callable, Mapping
 
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen, QPixmap, QPolygonF
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
+from matcher.finding import Verdict
 from ui.theme import GRID, bold, current_colours
 from ui.words import verdict_word
 
@@ -27,7 +29,7 @@ def paint_mark(painter: QPainter, box: QRectF, verdict: str | None, ink: QColor)
     painter.translate(box.center())
     half = min(box.width(), box.height()) / 2
     painter.scale(half, half)
-    _MARKS.get(verdict or "", _bare)(painter, ink)
+    _MARKS.get(verdict, _bare)(painter, ink)
     painter.restore()
 
 
@@ -115,12 +117,12 @@ def _bare(painter: QPainter, ink: QColor) -> None:
     _shell(painter, ink)
 
 
-_MARKS = {
-    "fits": _fits,
-    "fits_with_work": _fits_with_work,
-    "poor": _poor,
-    "ask": _ask,
-    "wont_fit": _wont_fit,
+_MARKS: Mapping[str | None, Callable[[QPainter, QColor], None]] = {
+    Verdict.FITS: _fits,
+    Verdict.FITS_WITH_WORK: _fits_with_work,
+    Verdict.POOR: _poor,
+    Verdict.ASK: _ask,
+    Verdict.WONT_FIT: _wont_fit,
 }
 
 

@@ -8,9 +8,10 @@ from collections.abc import Sequence
 
 from PySide6.QtCore import QCoreApplication
 
+from matcher.finding import Verdict
 from matcher.judging import saying
 
-VERDICTS = tuple(verdict for verdict in saying.VERDICTS if verdict)
+VERDICTS = tuple(Verdict)
 """Verdicts on motors, best first."""
 
 

@@ -2,18 +2,18 @@
 
 from collections.abc import Mapping, Sequence
 
-from matcher.finding import Finding, Outcome
+from matcher.finding import Finding, Outcome, Verdict
 
 
-def deciding(verdict: str, findings: Sequence[Finding], priors: Mapping[str, float]) -> Finding | None:
+def deciding(verdict: Verdict, findings: Sequence[Finding], priors: Mapping[str, float]) -> Finding | None:
     """Return the finding that decides the verdict; None where there is none.
 
     It is the first fail; the dearest that allows at best `poor`; the least likely to match among those that
     ask; else the largest weighted loss; else the turn.
     """
-    if verdict == "wont_fit":
+    if verdict == Verdict.WONT_FIT:
         return next(finding for finding in findings if finding.outcome is Outcome.FAIL)
-    if verdict == "ask":
+    if verdict == Verdict.ASK:
         asking = [finding for finding in findings if finding.asks]
         return min(asking, key=lambda finding: priors.get(finding.check, 1.0))
     poor = [finding for finding in findings if finding.at_best_poor]
@@ -25,11 +25,11 @@ def deciding(verdict: str, findings: Sequence[Finding], priors: Mapping[str, flo
     )
 
 
-def reason(verdict: str, decider: Finding | None, findings: Sequence[Finding]) -> str:
+def reason(verdict: Verdict, decider: Finding | None, findings: Sequence[Finding]) -> str:
     """Return the one sentence that matters most."""
     if decider is None:
         return "Nothing is known of either motor."
-    if verdict != "fits":
+    if verdict != Verdict.FITS:
         return decider.why
     open_checks = [finding.check for finding in findings if finding.outcome is Outcome.UNKNOWN]
     rest = f" Not known, but soft: {', '.join(open_checks)}." if open_checks else ""
@@ -40,6 +40,6 @@ def reason(verdict: str, decider: Finding | None, findings: Sequence[Finding]) -
     return f"Mind: {decider.why}{others} Every hard check holds and nothing else costs much.{rest}"
 
 
-def minds(verdict: str | None, findings: Sequence[Finding]) -> int:
+def minds(verdict: Verdict | None, findings: Sequence[Finding]) -> int:
     """Return how many small losses stand under a "fits": each is something to do or to live with."""
-    return sum(finding.loss > 0 for finding in findings) if verdict == "fits" else 0
+    return sum(finding.loss > 0 for finding in findings) if verdict == Verdict.FITS else 0

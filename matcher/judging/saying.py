@@ -9,17 +9,17 @@ from fractions import Fraction
 from functools import cache, lru_cache
 
 from matcher import tables
-from matcher.finding import Outcome
+from matcher.finding import Outcome, Verdict
 
 VERDICTS: Mapping[str | None, str] = {
-    "fits": "fits",
-    "fits_with_work": "fits with work",
-    "ask": "ask first",
-    "poor": "poor",
-    "wont_fit": "won't fit",
+    Verdict.FITS: "fits",
+    Verdict.FITS_WITH_WORK: "fits with work",
+    Verdict.ASK: "ask first",
+    Verdict.POOR: "poor",
+    Verdict.WONT_FIT: "won't fit",
     None: "not a motor",
 }
-"""Every verdict as people say it, best first; None is a part that is no motor."""
+"""Every verdict as people say it; None is a part that is no motor."""
 
 
 def verdict(verdict: str | None, minds: int = 0) -> str:

@@ -8,6 +8,7 @@ from typing import Any
 import numpy as np
 import numpy.typing as npt
 
+from matcher.finding import Verdict
 from matcher.many.codes import Codes
 from matcher.many.columns import Pile
 from matcher.many.spread import Row, Spread
@@ -34,7 +35,7 @@ class Ranking:
         """Places of the candidates, best first: verdict, then the low score, then the landed cost."""
         return best_first(self.tally, self.landed)
 
-    def verdict(self, place: int) -> str | None:
+    def verdict(self, place: int) -> Verdict | None:
         """Return one candidate's verdict."""
         return VERDICT_ORDER[int(self.tally.verdict[place])]
 

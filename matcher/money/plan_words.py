@@ -2,20 +2,24 @@
 
 from collections.abc import Mapping, Sequence
 
+from matcher.finding import Verdict
 from matcher.job import Fallback
+from matcher.judging.saying import VERDICTS
 from matcher.money.plan import Plan
 from matcher.money.step import Step
 from matcher.money.weigh import Weighed
 
 NAMED = 3
 """So many candidates are named in the sentence; the others are counted."""
-_DOUBTS = {"ask": "ask first", "poor": "poor"}
+_DOUBTS: Mapping[Verdict | None, str] = {
+    verdict: VERDICTS[verdict] for verdict in (Verdict.ASK, Verdict.POOR)
+}
 _TIMES = {1: "it fails", 2: "both fail"}
 
 
 def beside(one: Weighed) -> str:
     """Return what stands behind a candidate's name, as a plan is no verdict: doubts, what is presumed."""
-    words = ", ".join(filter(None, (_DOUBTS.get(one.judgement.verdict or ""), one.proviso)))
+    words = ", ".join(filter(None, (_DOUBTS.get(one.judgement.verdict), one.proviso)))
     return f" ({words})" if words else ""
 
 

@@ -2,13 +2,15 @@
 
 from dataclasses import dataclass
 
+from matcher.finding import Verdict
+
 
 @dataclass(frozen=True, slots=True)
 class Step:
     """One candidate of the plan; money in the fallback's currency."""
 
     id: str
-    verdict: str | None
+    verdict: Verdict | None
     chance: float
     """Chance, 0 to 1, that it fits and works."""
     landed: float

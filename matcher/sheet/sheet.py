@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+from matcher.finding import Verdict
 from matcher.sheet.conditions import Swap, holds
 from matcher.sheet.words import words_for
 from matcher.tables import rows
@@ -101,15 +102,15 @@ def swap_sheet(swap: Swap, notes: Mapping[str, object] | None = None) -> Sheet:
     return Sheet(_title(swap), {part: tuple(kept) for part, kept in parts.items()}, _warning(swap))
 
 
-WARNINGS = {
-    "wont_fit": "Stop: by the rules it doesn't fit.",
-    "poor": "By the rules it is a poor stand-in.",
-    "ask": "Not everything that must match is known; settle it before anything comes apart.",
+WARNINGS: Mapping[Verdict | None, str] = {
+    Verdict.WONT_FIT: "Stop: by the rules it doesn't fit.",
+    Verdict.POOR: "By the rules it is a poor stand-in.",
+    Verdict.ASK: "Not everything that must match is known; settle it before anything comes apart.",
 }
 
 
 def _warning(swap: Swap) -> str:
-    words = WARNINGS.get(swap.judgement.verdict or "")
+    words = WARNINGS.get(swap.judgement.verdict)
     return f"{words} {swap.judgement.reason}".strip() if words else ""
 
 

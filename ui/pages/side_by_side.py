@@ -14,7 +14,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from matcher.finding import Outcome
+from matcher.finding import Outcome, Verdict
 from matcher.judging.presume import prepare
 from matcher.money.weigh import Weighed
 from matcher.verdict import FITTING
@@ -128,7 +128,7 @@ class SideBySidePage(Page):
         self.table.setVisible(bool(answers.weighed))
         self._choose(kept)
         promising = sum(one.judgement.verdict in FITTING for one in answers.best_first)
-        asking = sum(one.judgement.verdict == "ask" for one in answers.best_first)
+        asking = sum(one.judgement.verdict == Verdict.ASK for one in answers.best_first)
         words = [self.tr("{} worth trying").format(promising)] if promising else []
         words += [self.tr("{} to ask about").format(asking)] if asking else []
         self.state.emit(", ".join(words) or self._nothing(answers))
