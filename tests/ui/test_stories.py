@@ -205,6 +205,22 @@ def test_a_pasted_split_is_corrected(bench, settle, qtbot):
     assert len(bench.session.job.listings) == 1
 
 
+def test_listings_come_by_ctrl_v_and_go_by_del_on_their_list_alone(bench, settle, qtbot):
+    page = bench.pages[LISTINGS]
+    bench.window.go_to(LISTINGS)
+    page.list.setFocus()
+    QGuiApplication.clipboard().setText("Fan motor 1/2 HP 115V $20")
+    press(page.list, "Ctrl+V")
+    qtbot.waitUntil(lambda: len(bench.session.job.listings) == 1)
+    settle(bench)
+    page.table.setFocus()
+    QTest.keyClick(page.table, Qt.Key.Key_Delete)
+    assert len(bench.session.job.listings) == 1
+    page.list.setFocus()
+    QTest.keyClick(page.list, Qt.Key.Key_Delete)
+    assert not bench.session.job.listings
+
+
 def test_hostile_words_are_shown_and_never_obeyed(bench, settle, qtbot):
     page = bench.pages[LISTINGS]
     paste(bench, "<img src='file:///etc/passwd'><b>1/2 HP</b> \u202e motor \U0001f525 208-230V $20")

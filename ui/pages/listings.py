@@ -66,15 +66,15 @@ class ListingsPage(Page):
         down = self.column()
         head = QHBoxLayout()
         head.addWidget(Heading(self.tr("Listings"), wrap=False), 1)
-        for words, key, act in (
-            (self.tr("&Paste"), "Ctrl+Shift+V", self.paste),
-            (self.tr("&Open files…"), "Ctrl+O", self.choose_files),
-            (self.tr("&Remove"), "", self.remove),
+        for words, keys, act in (
+            (self.tr("&Paste"), ("Ctrl+V", "Ctrl+Shift+V"), self.paste),
+            (self.tr("&Open files…"), ("Ctrl+O",), self.choose_files),
+            (self.tr("&Remove"), (), self.remove),
         ):
             button = QPushButton(words)
             button.clicked.connect(act)
-            button.setToolTip(key)
-            if key:
+            button.setToolTip("".join(keys[:1]))
+            for key in keys:
                 QShortcut(QKeySequence(key), self, act)
             head.addWidget(button)
         down.addLayout(head)
@@ -87,6 +87,8 @@ class ListingsPage(Page):
         split = QSplitter(Qt.Orientation.Horizontal)
         self.list.setModel(self.pile)
         self.list.setItemDelegate(PileDelegate(self.list))
+        delete = QShortcut(QKeySequence.StandardKey.Delete, self.list, self.remove)
+        delete.setContext(Qt.ShortcutContext.WidgetShortcut)
         self.list.setAccessibleName(self.tr("Pile of listings"))
         self.list.setUniformItemSizes(True)
         split.addWidget(self.list)
