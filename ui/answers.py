@@ -5,6 +5,7 @@ for an unchanged old motor are taken over from the last time: a changed figure o
 """
 
 from collections.abc import Callable
+from contextlib import nullcontext
 from dataclasses import dataclass, field
 
 from matcher.job import Job
@@ -15,7 +16,12 @@ from matcher.money.weigh import Weighed, place, weigh, weighed_again
 from matcher.motor import Wanted
 from matcher.record import Record
 from matcher.settings import Settings
+from ui.asked import NOTHING, Asking, asking_of
 from ui.called import name_of
+from ui.pauses import without_pauses
+
+MANY = 500
+"""Listings from which the answers are so many objects that collecting cycles stops the window."""
 
 
 @dataclass(frozen=True)
@@ -35,6 +41,9 @@ class Answers:
 
     buying: Buying | None = None
     """What to try in which order; `None` until it is known what the fallback costs."""
+
+    asking: Asking = NOTHING
+    """What is still to be asked, of sellers and at home."""
 
     @property
     def has_plate(self) -> bool:
@@ -59,6 +68,11 @@ def settings_of(job: Job) -> Settings:
 
 def answer(tick: Callable[[float], None], job: Job, before: Answers | None = None) -> Answers:
     """Work out everything about a job; `before` spares the work on what did not change."""
+    with without_pauses() if len(job.listings) > MANY else nullcontext():
+        return _answer(tick, job, before)
+
+
+def _answer(tick: Callable[[float], None], job: Job, before: Answers | None) -> Answers:
     old, wanted, settings = job.old_motor(), job.wanted(), settings_of(job)
     known = _still_good(job, wanted, settings, before)
     records: dict[str, Record] = {}
@@ -75,7 +89,9 @@ def answer(tick: Callable[[float], None], job: Job, before: Answers | None = Non
     ranked = {one.id: one for one in weighed}
     names = {listing.id: name_of(listing) for listing in job.listings}
     plan = buying(weighed, job.fallback, settings, names) if job.fallback else None
-    return Answers(job, old, wanted, settings, records, ranked, absent, plan)
+    tick(1.0)
+    asking = asking_of(job.listings, ranked, plan.worths if plan else ())
+    return Answers(job, old, wanted, settings, records, ranked, absent, plan, asking)
 
 
 def _still_good(

@@ -7,7 +7,10 @@ from pathlib import Path
 from matcher.job import Listing
 from matcher.job.text import LONGEST_TEXT
 from matcher.reading import read_listing
+from ui.pauses import without_pauses
 
+STEP = 16
+"""Records between two reports of progress."""
 PICTURES = frozenset({".png", ".jpg", ".jpeg", ".gif", ".bmp", ".webp"})
 
 
@@ -53,10 +56,12 @@ def from_files(tick: Callable[[float], None], paths: Sequence[Path]) -> Intake:
     def report(problem: Problem) -> None:
         problems.append(f"{problem.where}: {problem.why}")
 
-    for record in records(paths, on_problem=report):
-        tick(0.0)
-        if len(record.text) > LONGEST_TEXT:
-            problems.append(_too_long(record.id, len(record.text)))
-        else:
-            made.append(Listing.of(record))
+    with without_pauses():
+        for number, record in enumerate(records(paths, on_problem=report)):
+            if not number % STEP:
+                tick(0.0)
+            if len(record.text) > LONGEST_TEXT:
+                problems.append(_too_long(record.id, len(record.text)))
+            else:
+                made.append(Listing.of(record))
     return Intake(tuple(made), tuple(problems))

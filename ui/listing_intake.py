@@ -8,8 +8,10 @@ from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QFileDialog, QWidget
 
 from matcher.store.job_file import is_job_file
+from ui.busy_bar import BusyBar
 from ui.desk import Desk
 from ui.intake import PICTURES, from_files, from_text
+from ui.spans import shown
 from ui.work import Task
 
 
@@ -28,6 +30,8 @@ class ListingIntake(QObject):
     def __init__(self, desk: Desk, parent: QWidget) -> None:
         super().__init__(parent)
         self._desk, self._parent = desk, parent
+        self.bar = BusyBar(parent)
+        """Tells how far the reading is; the page gives it a place."""
 
     def paste(self) -> None:
         """Take the clipboard's text as one listing or several."""
@@ -53,7 +57,8 @@ class ListingIntake(QObject):
 
     def take_text(self, text: str) -> None:
         """Read pasted text."""
-        self._take(self._desk.work.run_ticking(from_text, text, self.tr("pasted")))
+        task = self._desk.work.run_ticking(from_text, text, self.tr("pasted"))
+        self._take(task, self.tr("reading what was pasted"))
 
     def take_files(self, paths: Sequence[Path], listing_id: str) -> None:
         """Read files; pictures are kept for a listing, which must be chosen then."""
@@ -63,7 +68,9 @@ class ListingIntake(QObject):
         for path in jobs:
             self.job_file.emit(path)
         if texts:
-            self._take(self._desk.work.run_ticking(from_files, texts))
+            more = self.tr(" and {} more").format(len(texts) - 1) if len(texts) > 1 else ""
+            words = self.tr("reading {}").format(shown(texts[0].name) + more)
+            self._take(self._desk.work.run_ticking(from_files, texts), words)
         if pictures and not listing_id:
             self.trouble.emit(self.tr("Choose the listing that the pictures belong to, then drop them."))
         elif pictures:
@@ -71,7 +78,8 @@ class ListingIntake(QObject):
             task.done.connect(lambda kept: self.kept.emit(listing_id, kept))
             task.failed.connect(lambda fault: self.trouble.emit(str(fault)))
 
-    def _take(self, task: Task) -> None:
+    def _take(self, task: Task, words: str) -> None:
         self.trouble.emit("")
+        self.bar.watch(task, words)
         task.done.connect(self.came)
         task.failed.connect(lambda fault: self.trouble.emit(str(fault)))

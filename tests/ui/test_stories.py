@@ -418,3 +418,22 @@ def test_against_an_empty_plate_nothing_is_judged(bench, settle, qtbot):
     bench.window.go_to(SIDE_BY_SIDE)
     assert side.table.isVisible()
     assert not side.empty.isVisible()
+
+
+def test_many_listings_are_read_with_a_bar_and_stopped(bench, qtbot, tmp_path):
+    page, table = bench.pages[LISTINGS], tmp_path / "many.csv"
+    table.write_text(TABLE + TABLE.partition("\n")[2] * 60, encoding="utf-8")
+    bench.window.go_to(LISTINGS)
+    page.take_files([table])
+    qtbot.waitUntil(page.intake.bar.isVisible, timeout=20_000)
+    assert page.intake.bar.words.text() == "reading many.csv"
+    page.intake.bar.stop.click()
+    assert not page.intake.bar.isVisible()
+    qtbot.waitUntil(lambda: not bench.work.is_busy, timeout=60_000)
+    assert bench.session.job.listings == ()
+    table.write_text(TABLE, encoding="utf-8")
+    page.take_files([table])
+    qtbot.waitUntil(lambda: len(bench.session.job.listings) == 60, timeout=60_000)
+    assert bench.window.rail.item(LISTINGS).toolTip().startswith("60 listings")
+    qtbot.waitUntil(lambda: not bench.work.is_busy, timeout=60_000)
+    assert not page.intake.bar.isVisible()

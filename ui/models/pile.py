@@ -2,7 +2,7 @@
 
 from typing import Any
 
-from PySide6.QtCore import QAbstractListModel, QModelIndex, QPersistentModelIndex, Qt
+from PySide6.QtCore import QAbstractListModel, QCoreApplication, QModelIndex, QPersistentModelIndex, Qt
 
 from matcher.job import Job, Listing
 from ui.answers import Answers
@@ -81,3 +81,18 @@ class Pile(QAbstractListModel):
     def _price(self, listing: Listing) -> str:
         record = self._answers.records.get(listing.id) if self._answers else None
         return money(record.facts.price, record.facts.currency) if record else ""
+
+
+def pile_state(job: Job, answers: Answers | None) -> str:
+    """Return a job's listings in a few words, for the rail: how many, and what is unsettled in them."""
+    count = len(job.listings)
+    if not count:
+        return _tr("paste or drop some")
+    if answers is None or len(answers.records) != count:
+        return _tr("{}, being read").format(counted(count, "listing"))
+    clashes = sum(len(record.conflicts) for record in answers.records.values())
+    return ", ".join([counted(count, "listing"), *([counted(clashes, "conflict")] if clashes else [])])
+
+
+def _tr(text: str) -> str:
+    return QCoreApplication.translate("Pile", text)

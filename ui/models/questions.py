@@ -1,24 +1,15 @@
 """Open questions by what their answers are worth."""
 
-from typing import Any, NamedTuple
+from typing import Any
 
 from PySide6.QtCore import Qt
 
-from matcher.judging.asking import Question
-from matcher.money.questions import Worth, to_ask
 from ui.answers import Answers
+from ui.asked import Asked, is_home
 from ui.called import name_of
 from ui.models.row_table import Index, RowTable
 
 WORTH, WHOM, QUESTION = range(3)
-
-
-class Asked(NamedTuple):
-    """One row: the candidate, one question about it, and what the answer is worth."""
-
-    listing_id: str
-    question: Question
-    worth: float | None
 
 
 class Questions(RowTable):
@@ -39,9 +30,9 @@ class Questions(RowTable):
         """Take over the questions of every candidate that may still fit."""
         self.beginResetModel()
         self._names = {one.id: name_of(one) for one in answers.job.listings}
-        still, first = _split(_each_once(_by_worth(answers.worths) + _unweighed(answers)), answers)
-        self.rows = still if self.shows_all else first
-        self.left_out = len(still) - len(first)
+        asking = answers.asking
+        self.rows = list(asking.still if self.shows_all else asking.first)
+        self.left_out = len(asking.still) - len(asking.first)
         self.endResetModel()
 
     def headings(self) -> tuple[str, ...]:
@@ -64,46 +55,3 @@ class Questions(RowTable):
         if is_home(row.question):
             return self.tr("look at home")
         return self._names.get(row.listing_id, "")
-
-
-def is_home(question: Question) -> bool:
-    """Tell whether a question is about the old motor or its place, which no seller can answer."""
-    return question.whom == "home"
-
-
-def _each_once(rows: list[Asked]) -> list[Asked]:
-    """Leave out what stands there already, and what is to be looked at home for a second candidate."""
-    kept: dict[tuple[str, str], Asked] = {}
-    for row in rows:  # one look at home answers for all candidates
-        whose = "" if is_home(row.question) else row.listing_id
-        kept.setdefault((whose, row.question.field), row)
-    return list(kept.values())
-
-
-def _split(rows: list[Asked], answers: Answers) -> tuple[list[Asked], list[Asked]]:
-    """Return the rows that can still be asked, in the words for that seller, and the first ones of them."""
-    plans = {
-        (listing.id, whom): to_ask(one, answers.worths, listing.told_unknown(), whom=whom)
-        for listing in answers.job.listings
-        for whom in ("seller", "home")
-        if (one := answers.weighed.get(listing.id)) is not None
-    }
-    still: list[Asked] = []
-    first: list[Asked] = []
-    for row in rows:
-        plan = plans[row.listing_id, row.question.whom]
-        asked = {one.field: one for one in (*plan.first, *plan.more)}.get(row.question.field)
-        if asked is not None:
-            still.append(row._replace(question=asked))
-            if asked in plan.first:
-                first.append(still[-1])
-    return still, first
-
-
-def _by_worth(worths: tuple[Worth, ...]) -> list[Asked]:
-    return [Asked(one.id, question, one.worth) for one in worths for question in one.questions]
-
-
-def _unweighed(answers: Answers) -> list[Asked]:
-    open_ones = [one for one in answers.best_first if one.fit_chance > 0]
-    return [Asked(one.id, question, None) for one in open_ones for question in one.judgement.questions]

@@ -29,7 +29,7 @@ from ui.line import Heading, Soft, Trouble
 from ui.listing_edits import ListingEdits
 from ui.listing_intake import ListingIntake
 from ui.models.facts import VALUE, Facts
-from ui.models.pile import Pile
+from ui.models.pile import Pile, pile_state
 from ui.pictures import Pictures, decoded
 from ui.pile_delegate import PileDelegate
 from ui.theme import GRID
@@ -78,8 +78,8 @@ class ListingsPage(Page):
                 QShortcut(QKeySequence(key), self, act)
             head.addWidget(button)
         down.addLayout(head)
-        down.addWidget(self.trouble)
-        down.addWidget(self.empty)
+        for widget in (self.trouble, self.intake.bar, self.empty):
+            down.addWidget(widget)
         self.empty.example.connect(self.example)
         down.addWidget(self._panes(), 1)
 
@@ -214,6 +214,7 @@ class ListingsPage(Page):
     def _show_job(self, job: Job) -> None:
         before = self._wanted_id or getattr(self.current(), "id", "")
         self.pile.show_job(job)
+        self.state.emit(pile_state(job, self.desk.session.answers))
         self.empty.setVisible(not job.listings)
         if job.listings:
             self.choose(before)
@@ -223,12 +224,7 @@ class ListingsPage(Page):
     def _show(self, answers: Answers) -> None:
         self.pile.show_answers(answers)
         self._show_current()
-        count = len(answers.job.listings)
-        clashes = sum(len(record.conflicts) for record in answers.records.values())
-        words = [counted(count, "listing") if count else self.tr("paste or drop some")]
-        if clashes:
-            words.append(counted(clashes, "conflict"))
-        self.state.emit(", ".join(words))
+        self.state.emit(pile_state(answers.job, answers))
 
     def _show_current(self) -> None:
         answers, listing = self.desk.session.answers, self.current()

@@ -22,6 +22,7 @@ from matcher.money.weigh import gamble_in
 from matcher.motor import Offer
 from matcher.record import Origin
 from ui.answers import Answers
+from ui.asked import Asked, is_home
 from ui.called import name_of
 from ui.copy_button import CopyButton
 from ui.desk import Desk, Page
@@ -31,7 +32,7 @@ from ui.halves import Halves
 from ui.line import Heading, Line, Soft, Strong, Trouble
 from ui.listing_edits import LONGEST_NOTE
 from ui.models.figures import FIGURE, NAME, Figures
-from ui.models.questions import WHOM, WORTH, Asked, Questions, is_home
+from ui.models.questions import WHOM, WORTH, Questions
 from ui.money_words import whole_money
 from ui.plain_table import PlainTable
 from ui.plan_picture import Bar, PlanPicture
