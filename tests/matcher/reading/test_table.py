@@ -362,3 +362,20 @@ def test_a_bare_diameter_sign_over_one_and_three_is_the_phase(
     first, _ = read_table([f"Item,V,{sign},RPM", *rows], "list", lambda _problem: None)
     told = {"phase", "shaft_diameter_in", "body_diameter_in"}
     assert {field: value for field, value in first.facts.said().items() if field in told} == facts
+
+
+@pytest.mark.parametrize(
+    ("header", "cell", "field", "value"),
+    [
+        ("Net ea", "110.00", "price", 110.0),
+        ("Yr Cost", "$46", "price", 46.0),
+        ("O/H", "3", "quantity", 3),
+        ("Mot Type", "PSC", "motor_type", "psc"),
+        ("Net wt", "11", "price", None),
+    ],
+)
+def test_a_counter_s_abbreviations_of_price_and_stock(
+    header: str, cell: str, field: str, value: object
+) -> None:
+    found, _ = _read(f"Cat No;H.P.;V;{header}\nAB-12;1/3;115;{cell}\nAB-13;1/2;230;{cell}")
+    assert found[0][1].get(field) == value
