@@ -37,6 +37,7 @@ _MARKUP = re.compile(
     r"<[a-zA-Z/!][^<>]{0,300}>|&(?:[a-zA-Z][a-zA-Z0-9]{1,11}|#[0-9]{1,6}|#[xX][0-9a-fA-F]{1,5});"
 )
 _WHOLE_SUM = re.compile(r"(\d)[.,]-(?!\d)")  # `70,- EUR`
+_BACKSLASH = re.compile(r"(?<=\d)\\(?=\d)")  # `1\4 HP`
 _STRUCK = re.compile(r"</(?:s|del|strike)>", re.IGNORECASE)
 _BLOCK = re.compile(r"</?(?:br|p|li|ul|ol|tr|div|h[1-6]|dt|dl|table)\b", re.IGNORECASE)
 
@@ -56,6 +57,8 @@ def clean(text: str) -> str:
     """Return `text` with plain quotes, dashes, blanks and no markup, the same length as before."""
     if "<" in text or "&" in text:
         text = _MARKUP.sub(_flat, text)
+    if "\\" in text:
+        text = _BACKSLASH.sub("/", text)
     if "->" in text:
         text = text.replace("->", " →")
     if " -- " in text:

@@ -17,6 +17,9 @@ NOTHING: Given = {}
 _LOST_STROKE = frozenset({"11", "12", "13", "14", "16", "17", "18", "19"})
 """Powers that no motor has; `1/2`, `1/3` look so when a scan loses the stroke."""
 _MIXED = re.compile(r"\d[.,][1-7]/[2-8]")
+_LISTED = re.compile(r"\d/\d{1,2}(?:,\d/\d{1,2})+")
+_UNCLEAR = re.compile(r"1-[2-8]")
+"""`HP 1-4`: who has no key for the stroke means 1/4."""
 _THOUSANDS = re.compile(r"(?<!\d)\d\.\d{3}(?!\d)")
 _BARE_SPEEDS = frozenset(
     {825, 850, 875, 900, 950, 1050, 1075, 1100, 1140, 1300, 1350, 1400, 1425}
@@ -48,8 +51,10 @@ _RUN_TOGETHER: Mapping[str, tuple[float, ...]] = {
 
 def power(number: Numeral) -> Given | None:
     """hp: the largest of a list; ratings of this trade lie between 1/200 and 10 hp."""
-    if number.signs == "/" and not number.whole:
-        return _power_of_tenths(number)
+    if "," in number.text and _LISTED.fullmatch(number.text):
+        number = numeral(number.text.replace(",", "-"))  # `1/2,1/3,1/5`
+    if (number.signs == "/" and not number.whole) or _UNCLEAR.fullmatch(number.text):
+        return _power_of_tenths(number) if "/" in number.signs else NOTHING
     shares = (number.value,) if number.value is not None else number.shares
     shares = shares or tuple(_pairs(number))
     if not shares or not all(0.001 <= share <= 20 for share in shares):
