@@ -5,13 +5,14 @@ import sys
 import threading
 from pathlib import Path
 from types import TracebackType
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QFont
 from PySide6.QtWidgets import QApplication
 
-from ui.theme import BASE_PT
-from ui.window import Window
+if TYPE_CHECKING:
+    from ui.window import Window
 
 ENGINE = (
     "matcher.job",
@@ -32,8 +33,10 @@ def application(argv: list[str]) -> QApplication:
     made.setApplicationName("samespin")
     made.setApplicationDisplayName("Samespin")
     made.setStyle("Fusion")
+    from ui.theme import text_pt  # late: the grid is cut for the application's text
+
     font = QFont(made.font())
-    font.setPointSizeF(BASE_PT)
+    font.setPointSizeF(text_pt())
     made.setFont(font)
     return made
 
@@ -46,8 +49,10 @@ def main(argv: list[str], demo: Path | None = None, store: Path | None = None) -
     return made.exec()
 
 
-def open_window(demo: Path | None = None, store: Path | None = None) -> Window:
+def open_window(demo: Path | None = None, store: Path | None = None) -> "Window":
     """Show the frame, and put the pages in after its first paint."""
+    from ui.window import Window  # late, as the theme
+
     window = Window()
     window.wear()
     QApplication.styleHints().colorSchemeChanged.connect(window.wear)
@@ -58,7 +63,7 @@ def open_window(demo: Path | None = None, store: Path | None = None) -> Window:
     return window
 
 
-def _load_engine(window: Window) -> None:
+def _load_engine(window: "Window") -> None:
     """Load the engine on a thread, so that the frame answers meanwhile, then tell the window."""
 
     def load() -> None:
@@ -71,7 +76,7 @@ def _load_engine(window: Window) -> None:
     thread.start()
 
 
-def furnish(window: Window, demo: Path | None = None, store: Path | None = None) -> None:
+def furnish(window: "Window", demo: Path | None = None, store: Path | None = None) -> None:
     """Load the engine and put the pages into the window."""
     from ui.bench import Bench  # late: brings the engine
 
@@ -86,15 +91,15 @@ def picture(demo: Path, to: Path) -> None:
     """Paint the window with the example job into a PNG, without a display."""
     import os
 
-    from ui.portrait import portray
-
     os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
     application(["samespin"])
+    from ui.portrait import portray  # late, as the theme
+
     portray(demo, to)
 
 
 def _tell(
-    window: Window, kind: type[BaseException], fault: BaseException, trace: TracebackType | None
+    window: "Window", kind: type[BaseException], fault: BaseException, trace: TracebackType | None
 ) -> None:
     """Show a fault of ours as one line; the details go to standard error, never into the window."""
     sys.__excepthook__(kind, fault, trace)

@@ -1,4 +1,4 @@
-"""The look: an 8-pixel grid, one font in two sizes and a bold, a light and a dark set of colours.
+"""The look: a grid that goes with the text, one font in two sizes and a bold, light and dark colours.
 
 Colour is for the verdict and the focus alone. Contrast follows WCAG 2.1, success criterion 1.4.3:
 at least 4.5:1 between any ink and any ground that it is used on, in both sets.
@@ -7,12 +7,27 @@ at least 4.5:1 between any ink and any ground that it is used on, in both sets.
 from typing import NamedTuple
 
 from PySide6.QtCore import Qt
-from PySide6.QtGui import QColor, QFont, QGuiApplication, QPalette
+from PySide6.QtGui import QColor, QFont, QFontInfo, QGuiApplication, QPalette
 
-GRID = 8
-"""Every gap and size is a multiple of this, in device-independent pixels."""
 BASE_PT = 10.0
-LARGE_PT = 15.0
+"""The smallest size of the text; a system that is set to a larger one gets it."""
+LARGE = 1.5
+"""The large size, in sizes of the text."""
+STEP = 8
+
+
+def text_pt() -> float:
+    """Return the size of the text in points: the system's, and never below `BASE_PT`."""
+    has_application = QGuiApplication.instance() is not None
+    return max(BASE_PT, QFontInfo(QGuiApplication.font()).pointSizeF() if has_application else 0.0)
+
+
+GRID = round(STEP * text_pt() / BASE_PT)
+"""Every gap and size is a multiple of this, in device-independent pixels.
+
+It grows with the text of the application that stands when this module is loaded, so that what is laid out
+for `BASE_PT` holds larger words as well.
+"""
 
 
 class Colours(NamedTuple):
@@ -125,7 +140,7 @@ def bold(font: QFont) -> QFont:
 def large(font: QFont) -> QFont:
     """Return the large size of a font."""
     made = QFont(font)
-    made.setPointSizeF(LARGE_PT)
+    made.setPointSizeF(LARGE * text_pt())
     return made
 
 

@@ -1,6 +1,9 @@
 """Every ink can be read on every ground, in light and dark (WCAG 2.1, success criterion 1.4.3)."""
 
 import itertools
+import subprocess
+import sys
+from pathlib import Path
 
 import pytest
 
@@ -47,3 +50,28 @@ def test_a_trouble_in_sight_takes_on_the_colour_of_the_dark(bench, settle, monke
     bench.window.wear()
     assert isinstance(edit.trouble, Trouble)
     assert edit.trouble.palette().windowText().color().name() == DARK.wont_fit
+
+
+ROOT = Path(__file__).parent.parent.parent
+SIZES = """
+import sys
+from PySide6.QtWidgets import QApplication
+made = QApplication(["samespin"])
+font = made.font()
+font.setPointSizeF(float(sys.argv[1]))
+made.setFont(font)
+from ui.app import application
+made = application(["samespin"])
+from ui.theme import GRID, large
+print(made.font().pointSizeF(), large(made.font()).pointSizeF(), GRID)
+"""
+
+
+@pytest.mark.parametrize(
+    ("system", "told"), [("9", "10.0 15.0 8"), ("10", "10.0 15.0 8"), ("15", "15.0 22.5 12")]
+)
+def test_text_and_grid_grow_with_the_systems_text_and_never_below_ten_points(system, told):
+    done = subprocess.run(
+        [sys.executable, "-c", SIZES, system], capture_output=True, text=True, check=True, cwd=ROOT
+    )
+    assert done.stdout.split() == told.split()
