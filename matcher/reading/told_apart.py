@@ -42,8 +42,9 @@ _MARKS: tuple[tuple[tuple[str, ...], re.Pattern[str], int], ...] = (
 )
 """Each kind of mark: what the second one looks like, the pattern, and of how many things it must tell two
 different values to tell motors."""
+_NAMES_SECOND = frozenset({"2", "b", "two", "second", "nd", "2nd", "other", "one"})
 _SECONDS = re.compile("|".join(re.escape(second) for seconds, _, _ in _MARKS for second in seconds))
-"""Most texts hold none of them, which one search finds out."""
+"""Most texts hold none of them, which one look at their words or one search finds out."""
 _WORDS = (
     "1 a one first 1st",
     "2 b two second 2nd other",
@@ -87,6 +88,8 @@ Section = tuple[int, int, int]
 def tell_apart(parts: Sequence[Items], claims: list[Claim]) -> list[Claim]:
     """Return the claims without those that hold for one of several motors alone."""
     for items in parts:
+        if _NAMES_SECOND.isdisjoint(items.scan.words):
+            continue
         low = items.scan.text.lower()
         if not _SECONDS.search(low):
             continue
