@@ -5,9 +5,11 @@ from PySide6.QtCore import QPoint, QPointF, Qt
 from PySide6.QtGui import QImage, QPainter, QWheelEvent
 from PySide6.QtWidgets import QApplication, QComboBox, QListView, QScrollArea
 
+from matcher.arrival.section import with_bought
 from matcher.job import Listing
 from matcher.tables import data_folder
 from ui.bench import ARRIVAL, LISTINGS, OLD_MOTOR, SIDE_BY_SIDE, STOCK
+from ui.halves import Halves
 from ui.line import Heading
 from ui.models.pile import PRICE
 from ui.stack import Roomy
@@ -28,7 +30,8 @@ def test_the_window_gets_small_and_every_page_scrolls_to_its_end(demo, settle, s
     for stage, page in enumerate(demo.pages):
         window.go_to(stage)
         settle(demo)
-        QApplication.processEvents()
+        for _ in range(3):  # panes that turn ask for another height, and the page is fitted anew
+            QApplication.processEvents()
         assert (window.width(), window.height()) == size
         room = window.findChild(Roomy)
         least = page.minimumSizeHint().width()
@@ -37,6 +40,23 @@ def test_the_window_gets_small_and_every_page_scrolls_to_its_end(demo, settle, s
             (room.verticalScrollBar(), room.viewport().height(), window.pages.least_height(page.width())),
         ):
             assert bar.maximum() == max(0, whole - seen)
+
+
+def test_no_page_scrolls_sideways_at_1024_and_the_panes_stand_abreast_again_at_1366(demo, settle):
+    window, halves = demo.window, demo.pages[OLD_MOTOR].findChild(Halves)
+    window.resize(1024, 700)
+    demo.session.edit("bought", with_bought(demo.session.job, demo.session.job.listings[0].id))
+    for stage, page in enumerate(demo.pages):
+        window.go_to(stage)
+        settle(demo)
+        QApplication.processEvents()
+        assert window.findChild(Roomy).horizontalScrollBar().maximum() == 0, stage
+        assert page.width() >= page.minimumSizeHint().width(), stage
+    window.go_to(OLD_MOTOR)
+    assert halves.orientation() == Qt.Orientation.Vertical
+    window.resize(1366, 768)
+    QApplication.processEvents()
+    assert halves.orientation() == Qt.Orientation.Horizontal
 
 
 def test_both_columns_of_the_form_stand_whole_at_1024(demo, settle):

@@ -23,6 +23,7 @@ from ui.choice_row import ChoiceRow
 from ui.copy_button import CopyButton
 from ui.dates_bar import DatesBar
 from ui.desk import Desk, Page
+from ui.halves import Halves
 from ui.line import Heading, Line, Soft, Strong
 from ui.look_list import LookList
 from ui.rest_worker import RestWorker
@@ -58,9 +59,9 @@ class ArrivalPage(Page):
             down.addWidget(widget)
         across = QHBoxLayout(self.below)
         across.setContentsMargins(0, GRID, 0, 0)
-        across.setSpacing(2 * GRID)
-        across.addWidget(self.list, 3)
-        across.addWidget(self._right(), 2)
+        halves = Halves(self.list, self._right())
+        halves.setSizes([84 * GRID, 56 * GRID])
+        across.addWidget(halves)
         down.addWidget(self.below, 1)
         down.addStretch(0)
 

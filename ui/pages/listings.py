@@ -23,6 +23,7 @@ from ui.desk import Desk, Page
 from ui.empty import Empty
 from ui.facts_view import FactsView
 from ui.given_bar import GivenBar
+from ui.halves import Halves
 from ui.intake import Intake
 from ui.large_picture import LargePicture
 from ui.line import Heading, Soft, Trouble
@@ -92,12 +93,14 @@ class ListingsPage(Page):
         self.list.setAccessibleName(self.tr("Pile of listings"))
         self.list.setUniformItemSizes(True)
         split.addWidget(self.list)
-        split.addWidget(self._middle())
         right = self._right()
         right.setMinimumWidth(36 * GRID)
-        split.addWidget(right)
+        inner = Halves(self._middle(), right)
+        inner.setSizes([58 * GRID, 52 * GRID])
+        split.addWidget(inner)
         self.list.setMinimumWidth(28 * GRID)
-        split.setSizes([32 * GRID, 58 * GRID, 52 * GRID])
+        split.setSizes([32 * GRID, 110 * GRID])
+        split.setStretchFactor(1, 1)
         split.setChildrenCollapsible(False)
         return split
 
