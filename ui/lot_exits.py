@@ -62,4 +62,8 @@ class LotExits(QObject):
         said = self.tr("{} saved as {}").format(counted(len(rows), "offer"), path.name)
         task.done.connect(lambda _nothing: self.trouble.emit(""))
         task.done.connect(lambda _nothing: self.said.emit(said))
-        task.failed.connect(lambda fault: self.trouble.emit(self.tr("not saved: {}").format(fault)))
+        task.failed.connect(lambda fault: self.trouble.emit(self._not_saved(path, fault)))
+
+    def _not_saved(self, path: Path, fault: Exception) -> str:
+        why = fault.strerror if isinstance(fault, OSError) and fault.strerror else str(fault)
+        return self.tr("{}: not saved ({}); choose another place").format(path.name, why.lower())

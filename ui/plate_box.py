@@ -1,7 +1,9 @@
 """The box that takes the plate as typed or pasted, and says what was left over."""
 
+from math import ceil
+
 from PySide6.QtCore import QMimeData, Qt, Signal
-from PySide6.QtGui import QKeyEvent, QTextCharFormat, QTextCursor
+from PySide6.QtGui import QFontMetricsF, QKeyEvent, QTextCharFormat, QTextCursor
 from PySide6.QtWidgets import QPlainTextEdit, QTextEdit, QVBoxLayout, QWidget
 
 from matcher.leftover import leftover, understood
@@ -11,6 +13,9 @@ from ui.theme import GRID
 
 LONGEST = 20_000
 """Characters that a plate's box takes from a paste; the longest plates have some hundreds."""
+
+LEAST_LINES, MOST_LINES = 4, 9
+"""Lines of the plate that stand in sight; a longer one scrolls."""
 
 
 class _Box(QPlainTextEdit):
@@ -57,7 +62,7 @@ class PlateBox(QWidget):
             self.tr("Type or paste the plate, in one line or many: 1/2 208-230 1075 ccwle 48Y 5.6 1/2x6")
         )
         self.box.setAccessibleName(self.tr("Type or paste the plate"))
-        self.box.setFixedHeight(12 * GRID)
+        self._fit_lines()
         down = QVBoxLayout(self)
         down.setContentsMargins(0, 0, 0, 0)
         down.setSpacing(GRID // 2)
@@ -66,8 +71,16 @@ class PlateBox(QWidget):
         down.addWidget(self.trouble)
         self.setFocusProxy(self.box)
         self.box.textChanged.connect(lambda: self.typed.emit(self.box.toPlainText()))
+        self.box.document().documentLayout().documentSizeChanged.connect(lambda _size: self._fit_lines())
         self.box.enter.connect(self.entered)
         self.box.shortened.connect(self._tell_cut)
+
+    def _fit_lines(self) -> None:
+        """Stand as high as the plate has lines, within limits: the turn is often in the last one."""
+        lines = min(MOST_LINES, max(LEAST_LINES, round(self.box.document().size().height())))
+        around = 3 * self.box.document().documentMargin() + GRID  # it scrolls with less below the last line
+        line = ceil(QFontMetricsF(self.box.font()).lineSpacing())  # lines end on whole pixels
+        self.box.setFixedHeight(ceil(lines * line + around))
 
     def _tell_cut(self) -> None:
         line = self.tr("That is longer than any plate: only the first {} characters were taken.")

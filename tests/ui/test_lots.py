@@ -178,7 +178,8 @@ def test_selected_rows_and_the_rows_shown_go_into_a_spreadsheet(ranked, qtbot, t
     assert {row["Verdict"] for row in rows} == {"Won't fit"}
     page.exits.save_shown(tmp_path / "nowhere" / "out.csv")
     qtbot.waitUntil(page.trouble.isVisible)
-    assert "not saved" in page.trouble.text()
+    assert page.trouble.text() == "out.csv: not saved (no such file or directory); choose another place"
+    assert page.done.text() == ""
 
 
 def test_all_selected_offers_are_added_and_none_twice(ranked, settle, qtbot):

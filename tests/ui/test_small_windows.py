@@ -59,6 +59,17 @@ def test_no_page_scrolls_sideways_at_1024_and_the_panes_stand_abreast_again_at_1
     assert halves.orientation() == Qt.Orientation.Horizontal
 
 
+@pytest.mark.parametrize(("count", "seen"), [(1, 1), (8, 8), (30, 9)])
+def test_the_plates_box_shows_whole_lines_as_many_as_it_has(bench, settle, count, seen):
+    bench.plate.show_text("\n".join(f"LINE {number}" for number in range(count)))
+    QApplication.processEvents()
+    box = bench.plate.box
+    high = box.fontMetrics().lineSpacing()
+    assert box.viewport().height() >= seen * high
+    assert box.viewport().height() < (max(seen, 4) + 1) * high + 8
+    assert (box.verticalScrollBar().maximum() > 0) is (count > seen)
+
+
 def test_both_columns_of_the_form_stand_whole_at_1024(demo, settle):
     page = demo.pages[OLD_MOTOR]
     demo.window.resize(1024, 640)
