@@ -67,6 +67,7 @@ class _Handled(dict[int, tuple[tuple[Handler, str], ...]]):
             self[id(roles)] = tuple(found)
 
 
+_NAMES = frozenset({"brand", "part_number"})
 _LABELS: dict[str, Handler] = {"label": identity.label}
 _WORDS: dict[str, Handler] = {
     **phrases.HANDLERS,
@@ -160,10 +161,14 @@ def _offer(facts: dict[str, object]) -> Offer:
 
 
 def _weighty(given: Sequence[Claim], read: Sequence[Claim]) -> list[Claim]:
-    """Give what a label says at least the weight of anything read: they contradict each other or agree."""
+    """Give what a label says at least the weight of anything read: they contradict each other or agree.
+
+    A maker or a number under its label goes before any that was found elsewhere.
+    """
     top: dict[str, int] = {}
     for claim in read if given else ():
-        top[claim.field] = max(claim.strength, top.get(claim.field, 0))
+        least = claim.strength + (claim.field in _NAMES)
+        top[claim.field] = max(least, top.get(claim.field, 0))
     return [
         replace(claim, strength=top[claim.field]) if claim.strength < top.get(claim.field, 0) else claim
         for claim in given

@@ -108,7 +108,7 @@ def weak(items: Items, i: int, value: str) -> None:
         items.plate
         and value == "enclosure=ODP"
         and items.word(i - 1) != "not"
-        and items.word(i + 1) not in ("when", "before")
+        and items.word(i + 1) not in ("when", "before", "air")
     ):
         fact(items, i, value)
         return

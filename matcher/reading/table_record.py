@@ -1,10 +1,12 @@
 """One row of a table into a record: labelled values by their headers, free text by the reader."""
 
+import re
 from collections.abc import Sequence
 from dataclasses import replace
 
 from matcher.reading.cell_words import shown
 from matcher.reading.claim import Claim
+from matcher.reading.code import is_code
 from matcher.reading.designation import designation
 from matcher.reading.labelled import claims_of, read_value
 from matcher.reading.listing import read_beside, read_listing
@@ -13,6 +15,7 @@ from matcher.reading.table_layout import Heading, Layout
 from matcher.reading.table_view import with_view
 from matcher.record import Record
 
+_PLACE = re.compile(r"[A-Z]{1,3}(?:-?\d{1,3}){1,4}[A-Z]?")
 _METRIC = frozenset({"kw", "w"})
 _FIRST = 2
 """Strength, while the row is put together, of a price that is asked now and of a power in hp: `1/4` beside
@@ -63,8 +66,8 @@ class _Row:
         elif header is None or header.column.name != "id":
             cell = " ".join(cell.split())
             line = f"{heading.words}: {cell}"
-            # A bare figure under a header that nobody knows may be anything.
-            if header is None and _tells(cell) and _tells(heading.words):
+            # A bare figure or a number alone under a header that nobody knows may be anything: a rack, a bin.
+            if header is None and _tells(cell) and _tells(heading.words) and not _is_number(cell):
                 self.free.append(line)
             else:
                 self.labelled.append((line, header, cell))
@@ -115,6 +118,11 @@ def _with_maker(claims: list[Claim]) -> list[Claim]:
     rest = [claim for claim in claims if claim is not number]
     maker = [] if given else [replace(number, field="brand", value=said.brand)]
     return [*rest, *maker, replace(number, value=said.part_number)]
+
+
+def _is_number(cell: str) -> bool:
+    """Say whether a cell is one word of letters and figures: `QZ-881`, `B-1`, `S-2-4`."""
+    return is_code(cell) or _PLACE.fullmatch(cell) is not None
 
 
 def _tells(words: str) -> bool:

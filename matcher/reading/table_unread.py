@@ -17,6 +17,7 @@ class Unread:
 
     def __init__(self) -> None:
         self._names: dict[str, None] = {}
+        self._read: set[str] = set()
         self._layout: Layout | None = None
         self._open: list[int] = []
         self._has_price = False
@@ -29,19 +30,25 @@ class Unread:
             named = enumerate(layout.headings)
             self._open = [place for place, heading in named if heading.words and heading.header is None]
         if self._open:
-            self._open = [place for place in self._open if not self._found(cells, layout, place)]
+            for place in self._open:
+                self._find(cells, layout, record, place)
 
-    def _found(self, cells: Sequence[str], layout: Layout, place: int) -> bool:
-        if place >= len(cells) or not cells[place].strip():
-            return False
-        self._names[layout.headings[place].words[:LONGEST]] = None
-        return True
+    def _find(self, cells: Sequence[str], layout: Layout, record: Record, place: int) -> None:
+        """Note a filled column, and whether a fact was read out of its words all the same."""
+        cell = " ".join(cells[place].split()) if place < len(cells) else ""
+        if cell:
+            words = layout.headings[place].words
+            self._names[words[:LONGEST]] = None
+            line = f"{words}: {cell}"
+            start = -1 if words[:LONGEST] in self._read else record.text.find(line)
+            if any(start <= mark.span[0] < start + len(line) for mark in record.where.values() if start >= 0):
+                self._read.add(words[:LONGEST])
 
     def told(self, name: str) -> Problem | None:
         """Return what to say of the whole table, None where every filled column was understood."""
-        if not self._names:
+        names = [name for name in self._names if name not in self._read]
+        if not names:
             return None
-        names = list(self._names)
         more = f" and {len(names) - NAMED} more" if len(names) > NAMED else ""
         columns = f"{'these columns are' if len(names) > 1 else 'this column is'} not understood"
         price = "" if self._has_price else "; no price was read in any row"

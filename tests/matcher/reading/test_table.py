@@ -111,6 +111,19 @@ def test_a_row_and_its_title_that_contradict_make_a_conflict() -> None:
     assert record.facts.power_hp is None
 
 
+@pytest.mark.parametrize("place", ["QZ-881", "B-1", "S-2-4", "R12", "A-3", "H7"])
+def test_what_stands_alone_under_a_strange_header_is_no_number_of_the_maker(place: str) -> None:
+    [(_, found)] = _read(f"Mfg.,Cat #,H.P.,Rack zz\nHalvorne,QX-766B,1/2,{place}")[0]
+    assert found == {"brand": "Halvorne", "part_number": "QX-766B", "power_hp": 0.5}
+    [(_, without)] = _read(f"Mfg.,H.P.,V,Rack zz\nHalvorne,1/2,115,{place}")[0]
+    assert "part_number" not in without
+
+
+def test_a_number_under_its_header_goes_before_one_in_the_text() -> None:
+    [(_, found)] = _read("Mfg.,Cat #,H.P.,Wibble\nHalvorne,QX-766B,1/2,stand-in QZ-881 in store")[0]
+    assert found["part_number"] == "QX-766B"
+
+
 def test_without_any_header_lines_are_texts_and_that_is_told() -> None:
     found, problems = _read("GS-1 motor 1/2 HP 115V,$5\nGS-2 motor 1/3 HP 230V,$6")
     assert [facts["power_hp"] for _, facts in found] == [0.5, 0.3333]
@@ -289,9 +302,16 @@ def test_sums_below_are_no_rows(words: str) -> None:
             "this column is not understood: Wibble; rename what matters as price, quantity, hp ...",
         ),
         ("hp,volts,price,Wibble\n1/2,115,40,\n1/3,230,,", ""),
+        ("hp,volts,price,Wibble\n1/2,115,40,\n1/3,230,,belly band mount", ""),
         ("hp,volts,weight\n1/2,115,40\n1/3,230,41", ""),
     ],
-    ids=["without a price", "with one", "an empty column", "a known one that gives nothing"],
+    ids=[
+        "without a price",
+        "with one",
+        "an empty column",
+        "one that is read as text",
+        "a known one that gives nothing",
+    ],
 )
 def test_a_column_that_is_not_understood_is_named(table: str, note: str) -> None:
     found, problems = _read(table)
