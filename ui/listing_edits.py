@@ -3,13 +3,17 @@
 Each method changes the job by one undo step and returns the line that says why it can't be, else nothing.
 """
 
+from collections.abc import Sequence
+
 from PySide6.QtCore import QObject
 
 from matcher.job import Listing
+from matcher.job.repeats import not_held
 from matcher.record import Origin
 from matcher.refusal import told
 from ui.desk import Desk
 from ui.fields import label
+from ui.words import counted, held_already
 
 LONGEST_NOTE = 400
 
@@ -23,6 +27,17 @@ class ListingEdits(QObject):
 
     def _put(self, words: str, listing: Listing) -> None:
         self._desk.session.edit(words, self._desk.session.job.with_listing(listing))
+
+    def add(self, listings: Sequence[Listing]) -> str:
+        """Add the listings that the job doesn't hold yet; returns the line that says which it does."""
+        job = self._desk.session.job
+        fresh = not_held(job, listings)
+        if fresh:
+            self._desk.session.edit(
+                self.tr("adding {}").format(counted(len(fresh), "listing")),
+                job.edited(listings=(*job.listings, *fresh)),
+            )
+        return held_already(len(listings) - len(fresh), len(listings))
 
     def correct(self, listing: Listing, field: str, text: str, origin: Origin) -> str:
         """Take a typed, seen or answered value for a field."""

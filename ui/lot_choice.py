@@ -8,7 +8,7 @@ from ui.called import name_of
 from ui.desk import Desk
 from ui.lot import LotRow
 from ui.models.lot_table import LotTable
-from ui.words import counted
+from ui.words import counted, held_already
 
 MOST = 200
 """Offers taken into a job at once; more are a lot to rank and no choice to compare."""
@@ -71,11 +71,7 @@ class LotChoice(QObject):
 
     def _words(self, fresh: list[Listing], held: int) -> str:
         if not fresh:
-            return (
-                self.tr("It is in this job already; nothing was added")
-                if held == 1
-                else self.tr("All {} are in this job already; nothing was added").format(held)
-            )
+            return held_already(held, held)
         what = name_of(fresh[0]) if len(fresh) == 1 else counted(len(fresh), "offer")
         words = self.tr("Added to this job: {}").format(what)
         return words + (self.tr("; {} in it already").format(held) if held else "")

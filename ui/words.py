@@ -51,6 +51,17 @@ def counted(number: int, noun: str) -> str:
     return f"{number:,} {one if number == 1 else many}"
 
 
+def held_already(held: int, number: int) -> str:
+    """Say how many of a number of offers the job holds already and doesn't take again; empty for none."""
+    if not held:
+        return ""
+    if held < number:
+        return _tr("{:,} of {:,} stand in this job already and were not added again").format(held, number)
+    if held == 1:
+        return _tr("It is in this job already; nothing was added")
+    return _tr("All {:,} are in this job already; nothing was added").format(held)
+
+
 def first_of(problems: Sequence[str]) -> str:
     """Return the first problem and how many more there are; empty where there is none."""
     more = len(problems) - 1

@@ -221,6 +221,23 @@ def test_listings_come_by_ctrl_v_and_go_by_del_on_their_list_alone(bench, settle
     assert not bench.session.job.listings
 
 
+def test_the_same_paste_adds_nothing_and_a_mixture_adds_what_is_new(bench, settle, qtbot):
+    page, first, second, third = bench.pages[LISTINGS], GOOD, SILENT, TWICE
+    for texts, count, said in (
+        ((first, second), 2, ""),
+        ((first, second), 2, "All 2 are in this job already; nothing was added"),
+        ((first,), 2, "It is in this job already; nothing was added"),
+        ((second, third), 3, "1 of 2 stand in this job already and were not added again"),
+    ):
+        paste(bench, "\n\n---\n\n".join(texts))
+        settle(bench)
+        qtbot.waitUntil(lambda said=said: page.trouble.text() == said)
+        qtbot.waitUntil(lambda count=count: len(bench.session.job.listings) == count)
+    settle(bench)
+    assert page.current() is bench.session.job.listings[2]
+    assert [one.record().facts.part_number for one in bench.session.job.listings] == ["KR-2", "OB-7", "TW-3"]
+
+
 def test_hostile_words_are_shown_and_never_obeyed(bench, settle, qtbot):
     page = bench.pages[LISTINGS]
     paste(bench, "<img src='file:///etc/passwd'><b>1/2 HP</b> \u202e motor \U0001f525 208-230V $20")

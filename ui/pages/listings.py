@@ -35,7 +35,7 @@ from ui.pictures import Pictures, decoded
 from ui.pile_delegate import PileDelegate
 from ui.theme import GRID
 from ui.underline import Legend
-from ui.words import counted, first_of
+from ui.words import first_of
 from ui.words_view import WordsView
 
 
@@ -57,7 +57,6 @@ class ListingsPage(Page):
                 "Pictures go to the chosen listing."
             )
         )
-        self._wanted_id = ""
         self.setAcceptDrops(True)
         self._lay_out()
         self._connect()
@@ -171,14 +170,11 @@ class ListingsPage(Page):
         return listing.id if listing else ""
 
     def _add(self, intake: Intake) -> None:
-        if intake.listings:
-            job = self.desk.session.job
-            self._wanted_id = intake.listings[0].id
-            self.desk.session.edit(
-                self.tr("adding {}").format(counted(len(intake.listings), "listing")),
-                job.edited(listings=(*job.listings, *intake.listings)),
-            )
-        self.trouble.tell(first_of(intake.problems))
+        held = self.edits.add(intake.listings)
+        here = {one.id for one in self.pile.listings}
+        if fresh := [one.id for one in intake.listings if one.id in here]:
+            self.choose(fresh[0])
+        self.trouble.tell("  ".join(filter(None, (held, first_of(intake.problems)))))
 
     def dragEnterEvent(self, event: QDragEnterEvent) -> None:
         """Take files and text."""
@@ -215,13 +211,12 @@ class ListingsPage(Page):
         self.list.selectionModel().setCurrentIndex(self.pile.index(row), flag)
 
     def _show_job(self, job: Job) -> None:
-        before = self._wanted_id or getattr(self.current(), "id", "")
+        before = getattr(self.current(), "id", "")
         self.pile.show_job(job)
         self.state.emit(pile_state(job, self.desk.session.answers))
         self.empty.setVisible(not job.listings)
         if job.listings:
             self.choose(before)
-        self._wanted_id = ""
         self._show_current()
 
     def _show(self, answers: Answers) -> None:
