@@ -24,6 +24,9 @@ Kind = Literal[
     "total",
     "total_of",
     "unit_code",
+    "about_end",
+    "loose",
+    "about_inch",
 ]
 
 
