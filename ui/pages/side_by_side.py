@@ -5,7 +5,6 @@ from collections.abc import Callable
 from PySide6.QtCore import QModelIndex, Qt
 from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import (
-    QCheckBox,
     QHBoxLayout,
     QMenu,
     QPushButton,
@@ -33,6 +32,7 @@ from ui.side_table import SideTable
 from ui.spans import shown
 from ui.still_box import StillBox
 from ui.theme import GRID
+from ui.tick_box import TickBox
 from ui.words import outcome_word, verdict_word
 
 WRONG = frozenset({Outcome.FAIL, Outcome.LOSS})
@@ -47,7 +47,7 @@ class SideBySidePage(Page):
         self.side = Side()
         self.table = SideTable(self.side)
         self.seek = FilterEdit(self.tr("Filter the candidates"), 25)
-        self.order, self.differences = StillBox(), QCheckBox()
+        self.order, self.differences = StillBox(), TickBox()
         self.trouble = Trouble()
         self.empty = Empty("")
         self.why, self.source, self.notes = Line(), Soft(), Line()
