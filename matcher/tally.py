@@ -79,6 +79,8 @@ class Tally:
     high: Points
     verdict: npt.NDArray[np.int8]
     """Places in `VERDICT_ORDER`."""
+    minds: npt.NDArray[np.int8]
+    """Small losses that stand under a "fits"; 0 with every other verdict."""
 
 
 def tally(counted: Sequence[Counted]) -> Tally:
@@ -90,6 +92,7 @@ def tally(counted: Sequence[Counted]) -> Tally:
     poor: Figure = False
     asks: Figure = False
     work: Figure = False
+    losses: Figure = np.int8(0)
     for one in counted:
         known = known + one.weight * one.weighs
         lost = lost + one.weight * one.loss * one.weighs
@@ -98,6 +101,7 @@ def tally(counted: Sequence[Counted]) -> Tally:
         poor = poor | one.poor
         asks = asks | one.asks
         work = work | (one.loss >= WORK_FROM - EPSILON)
+        losses = losses + (one.loss > 0)
     score = _points(lost, known, fails)
     verdict = np.select(
         [fails, poor, asks, score < LOWEST_GOOD_SCORE - EPSILON, work],
@@ -105,7 +109,11 @@ def tally(counted: Sequence[Counted]) -> Tally:
         FITS,
     ).astype(np.int8)
     return Tally(
-        score, _points(lost + unsure, known + unsure, fails), _points(lost, known + unsure, fails), verdict
+        score,
+        _points(lost + unsure, known + unsure, fails),
+        _points(lost, known + unsure, fails),
+        verdict,
+        np.where(verdict == FITS, losses, 0).astype(np.int8),
     )
 
 

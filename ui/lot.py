@@ -62,6 +62,8 @@ class LotRow(NamedTuple):
     landed: float | None = None
     chance: float | None = None
     reason: str = ""
+    minds: int = 0
+    """Small losses that stand under a "fits"."""
 
     @property
     def is_presumed(self) -> bool:
@@ -161,6 +163,7 @@ class Lot:
             landed=_known(ranking.landed[at]),
             chance=_known(ranking.chance[at]),
             reason=self.reason(at) if with_reason else "",
+            minds=int(tally.minds[at]),
         )
 
     def reasons(self, tick: Tick, places: Sequence[int]) -> dict[int, str]:

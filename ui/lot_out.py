@@ -19,7 +19,7 @@ def lines(rows: Sequence[LotRow]) -> list[list[str]]:
 
 def _cells(row: LotRow) -> list[str]:
     return [
-        verdict_word(row.verdict),
+        verdict_word(row.verdict, row.minds),
         *(_plain(figure, "{:.0f}") for figure in (row.score, row.low, row.high)),
         _plain(row.landed, "{:.2f}"),
         row.currency,

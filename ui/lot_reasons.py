@@ -32,6 +32,7 @@ class LotReasons(QObject):
         table.verticalScrollBar().valueChanged.connect(self.soon)
         table.verticalScrollBar().rangeChanged.connect(self.soon)
         model.modelReset.connect(self.soon)
+        model.modelReset.connect(self.explain)
         model.dataChanged.connect(self.explain)
         table.selectionModel().currentChanged.connect(self.explain)
 

@@ -9,7 +9,7 @@ from ui.plain_table import PlainTable
 from ui.theme import GRID
 
 WIDTHS = {
-    at.MARK: 16,
+    at.MARK: 20,
     at.RANGE: 11,
     at.LANDED: 14,
     at.CHANCE: 8,

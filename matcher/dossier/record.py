@@ -105,12 +105,19 @@ def _listing(rest: Rest) -> Iterator[str]:
     if rest.bought is None:
         return
     yield heading("The listing it was bought from")
-    yield paragraph(" ".join(filter(None, [rest.bought.title, _terms(rest)])))
+    name, terms = rest.bought.title.strip() or _called(rest), _terms(rest)
+    yield paragraph(f"{name} ({terms})" if name and terms else name or f"{terms[:1].upper()}{terms[1:]}")
     if rest.bought.source_name:
         yield paragraph(f"From: {rest.bought.source_name}", soft=True)
     if rest.bought.text.strip():
         text = rest.bought.text.strip()
         yield paragraph(text if len(text) <= LONGEST else f"{text[:LONGEST]} ...", soft=True)
+
+
+def _called(rest: Rest) -> str:
+    """Return maker and number of what was bought, for a listing without a title."""
+    facts = rest.standing.candidate.facts if rest.standing else Offer()
+    return " ".join(filter(None, [facts.brand, facts.part_number]))
 
 
 def _terms(rest: Rest) -> str:
@@ -130,7 +137,7 @@ def _terms(rest: Rest) -> str:
     known += (
         [_days(offer.warranty_days, "of warranty", "no warranty")] if offer.warranty_days is not None else []
     )
-    return f"({', '.join(known)})" if known else ""
+    return ", ".join(known)
 
 
 def _days(number: int, what: str, none: str) -> str:

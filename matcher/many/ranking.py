@@ -68,7 +68,7 @@ def _joined(rows: Sequence[Row]) -> tuple[Tally, Points, Points]:
     def joined(parts: "Sequence[npt.NDArray[Any]]") -> "npt.NDArray[Any]":
         return np.concatenate(parts) if parts else np.empty(0)
 
-    names = ("score", "low", "high", "verdict")
+    names = ("score", "low", "high", "verdict", "minds")
     whole = Tally(*(joined([getattr(row.tally, name) for row in rows]) for name in names))
     return whole, joined([row.chance for row in rows]), joined([row.landed for row in rows])
 

@@ -169,7 +169,7 @@ class _RowMaker:
             pair = prepare(self.wanted, record)
             findings = findings_of(pair, self.settings)
             alone = tally_of(findings, self.settings)
-            for name in ("score", "low", "high", "verdict"):
+            for name in ("score", "low", "high", "verdict", "minds"):
                 getattr(row.tally, name)[at] = getattr(alone, name)
             open_ones = doubts(findings, presumed=bool(presumed_by_number(pair)))
             chance = chance_of(open_ones, record.facts.condition, self.settings)
@@ -192,4 +192,5 @@ def _without_parts(whole: Tally, part: Flags) -> Tally:
     if not part.any():
         return whole
     score, low, high = (np.where(part, np.nan, points) for points in (whole.score, whole.low, whole.high))
-    return Tally(score, low, high, np.where(part, PART, whole.verdict).astype(np.int8))
+    verdict = np.where(part, PART, whole.verdict).astype(np.int8)
+    return Tally(score, low, high, verdict, np.where(part, 0, whole.minds).astype(np.int8))

@@ -35,7 +35,7 @@ def of_one(old: Wanted, records: Sequence[Record], settings: Settings) -> list[t
 def told(one: Weighed) -> tuple[object, ...]:
     judgement = one.judgement
     points = (judgement.score, judgement.score_low, judgement.score_high)
-    return judgement.verdict, *points, one.fit_chance, one.landed_cost
+    return judgement.verdict, judgement.minds, *points, one.fit_chance, one.landed_cost
 
 
 def of_many(old: Wanted, records: Sequence[Record], settings: Settings) -> list[tuple[object, ...]]:
@@ -44,6 +44,7 @@ def of_many(old: Wanted, records: Sequence[Record], settings: Settings) -> list[
     return [
         (
             ranking.verdict(at),
+            int(tally.minds[at]),
             *(shown(float(points[at])) for points in (tally.score, tally.low, tally.high)),
             float(ranking.chance[at]),
             None if math.isnan(ranking.landed[at]) else float(ranking.landed[at]),

@@ -274,6 +274,22 @@ def test_no_reason_of_an_offer_that_is_filtered_away_stays(ranked):
     assert page.reason.text() == ""
 
 
+def test_no_reason_of_an_offer_that_was_taken_out_stays(ranked):
+    page = ranked.pages[STOCK]
+    page.table.selectRow(0)
+    page.reason.setText("BLOWER MTR: why")
+    page.model.drop({page.model.rows[0].at})
+    assert page.reason.text() == ""
+
+
+def test_the_line_has_its_commas(ranked):
+    page = ranked.pages[STOCK]
+    rows = page.model.rows
+    page.model.show_rows([one._replace(at=at) for at, one in enumerate(rows * 150)])
+    page.seek.setText("fits")
+    assert page.line.text() == "1,500 of 2,250 offers"
+
+
 def test_the_same_lot_is_kept_once_and_offers_are_taken_out_and_put_back(lot, open_bench, qtbot, tmp_path):
     page = lot.pages[STOCK]
     page.bar.keep.click()

@@ -8,9 +8,10 @@ from matcher.job import Fallback, Job, Listing
 from matcher.record import Origin
 from ui.answers import Answers, answer
 from ui.lot import Lot, LotRow
+from ui.lot_out import lines
 from ui.models.facts import IS_CONFLICT, ORIGIN, VALUE, Facts
 from ui.models.figures import FIGURE, Figures
-from ui.models.lot_columns import LANDED, MARK, QUANTITY, sorted_rows
+from ui.models.lot_columns import CHANCE, LANDED, MARK, QUANTITY, RANGE, RETURNS, sorted_rows
 from ui.models.lot_table import LotTable
 from ui.models.pile import PRICE, STATE, VERDICT, Pile
 from ui.models.questions import Questions
@@ -220,12 +221,58 @@ def test_the_head_says_by_which_column_a_lot_is_sorted(qapp):
     assert table.headings()[LANDED] == "Landed ▼"
 
 
+@pytest.mark.parametrize(
+    ("column", "turned", "head"),
+    [
+        (MARK, False, "Verdict ▲"),
+        (RANGE, False, "Score ▼"),
+        (CHANCE, False, "Chance ▼"),
+        (QUANTITY, False, "Qty ▼"),
+        (QUANTITY, True, "Qty ▲"),
+        (RETURNS, False, "Returns ▼"),
+        (LANDED, False, "Landed ▲"),
+    ],
+)
+def test_the_arrow_falls_where_the_largest_figure_stands_first(qapp, column, turned, head):
+    table = LotTable()
+    table.call_sorted(column, turned=turned)
+    assert table.headings()[column] == head
+
+
+def test_a_lot_says_with_a_fit_how_many_things_are_to_mind(qapp):
+    table = LotTable()
+    table.show_rows([row(0, "a", "fits", 9)._replace(minds=2), row(1, "b", "fits", 9), row(2, "c", "ask", 9)])
+    assert [words[MARK] for words in plain(table)] == ["Fits, mind 2 things", "Fits", "Ask first"]
+    assert lines(table.rows)[1][0] == "Fits, mind 2 things"
+    table.filter("mind")
+    assert [one.name for one in table.rows] == ["a"]
+    table.filter("2")  # a figure is looked for in the offers
+    assert table.rows == []
+    table.filter("fits")
+    assert [one.name for one in table.rows] == ["a", "b"]
+
+
+def test_a_filter_finds_no_verdict_that_is_stale(qapp):
+    table = LotTable()
+    table.show_rows([row(0, "a", "wont_fit", 9), row(1, "b", "fits", 9)])
+    table.filter("won't fit")
+    assert [one.name for one in table.rows] == ["a"]
+    table.call_stale(True)
+    assert table.rows == []
+    table.filter("not judged")
+    assert [one.name for one in table.rows] == ["a", "b"]
+    table.filter("won't fit")
+    table.call_stale(False)
+    assert [one.name for one in table.rows] == ["a"]
+
+
 def test_a_lot_ranked_whole_says_what_one_pair_says(answers):
     lot = Lot()
     lot.gather(lambda _share: None, list(answers.records.values()))
     rows = lot.rank(answers.wanted, answers.settings)
     for one in rows:
         weighed = answers.weighed[lot.records[one.at].id]
+        assert one.minds == weighed.judgement.minds
         assert (one.verdict, one.landed) == (weighed.judgement.verdict, weighed.landed_cost)
         assert one.reason == weighed.judgement.reason
         assert one.chance == pytest.approx(weighed.fit_chance)

@@ -25,6 +25,8 @@ class Column:
     key: Callable[[LotRow], Any]
     """What rows are sorted by, best or smallest first; what isn't known stands last."""
     hint: str = ""
+    falls: bool = False
+    """Whether the best stands first with the largest figure."""
 
 
 def _tr(text: str) -> str:
@@ -34,9 +36,12 @@ def _tr(text: str) -> str:
 def columns() -> tuple[Column, ...]:
     """Return the columns in their order."""
     return (
-        Column(_tr("Verdict"), lambda row: verdict_word(row.verdict), _by_rank, _tr("Best first")),
+        Column(_tr("Verdict"), lambda row: verdict_word(row.verdict, row.minds), _by_rank, _tr("Best first")),
         Column(
-            _tr("Score"), lambda row: range_words(row.low, row.score, row.high), lambda row: -(row.low or 0.0)
+            _tr("Score"),
+            lambda row: range_words(row.low, row.score, row.high),
+            lambda row: -(row.low or 0.0),
+            falls=True,
         ),
         Column(
             _tr("Landed"),
@@ -44,20 +49,25 @@ def columns() -> tuple[Column, ...]:
             lambda row: _by_money(row, row.price if row.landed is None else row.landed),
             _tr("With shipping and what the swap needs; ~ counts a shipping cost that nobody named"),
         ),
-        Column(_tr("Chance"), lambda row: per_cent(row.chance), lambda row: -(row.chance or 0.0)),
+        Column(_tr("Chance"), lambda row: per_cent(row.chance), lambda row: -(row.chance or 0.0), falls=True),
         Column(_tr("Offer"), lambda row: row.name, lambda row: row.name.casefold()),
         Column(_tr("Condition"), lambda row: row.condition, lambda row: (not row.condition, row.condition)),
         Column(
             _tr("Price"), lambda row: money(row.price, row.currency), lambda row: _by_money(row, row.price)
         ),
         Column(
-            _tr("Qty"), lambda row: _whole(row.quantity), lambda row: -(row.quantity or 0), _tr("Quantity")
+            _tr("Qty"),
+            lambda row: _whole(row.quantity),
+            lambda row: -(row.quantity or 0),
+            _tr("Quantity"),
+            falls=True,
         ),
         Column(
             _tr("Returns"),
             lambda row: _whole(row.return_days),
             lambda row: -(row.return_days or 0),
             _tr("Days to return it"),
+            falls=True,
         ),
         Column(_tr("From"), _place, lambda row: row.at, _tr("File and row")),
         Column(_tr("Why"), lambda row: row.reason, lambda row: (not row.reason, row.reason)),

@@ -6,6 +6,8 @@ from typing import Any
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QTableView
 
+from matcher.checks import CHECKS
+from matcher.finding import Verdict
 from ui.lot import LotRow
 from ui.models.lot_columns import LANDED, NUMBERS, REASON, columns
 from ui.models.row_table import Index, RowTable
@@ -36,9 +38,8 @@ class LotTable(RowTable):
     def call_stale(self, is_stale: bool) -> None:
         """Hide verdicts, scores and reasons while they answer another question than the open job's."""
         if is_stale != self._is_stale:
-            self.beginResetModel()
             self._is_stale = is_stale
-            self.endResetModel()
+            self._show()
 
     def show_rows(self, rows: list[LotRow]) -> None:
         """Show other rows, in the order given."""
@@ -86,7 +87,7 @@ class LotTable(RowTable):
         if not self._is_stale:
             return row if row.reason else row._replace(reason=self._reasons.get(row.at, ""))
         return row._replace(
-            verdict="waiting", low=None, score=None, high=None, landed=None, chance=None, reason=""
+            verdict="waiting", low=None, score=None, high=None, landed=None, chance=None, reason="", minds=0
         )
 
     def shown_rows(self, top: int = 0, bottom: int | None = None) -> list[LotRow]:
@@ -115,16 +116,19 @@ class LotTable(RowTable):
             if word.startswith(ROW) and len(word) > 1:
                 kept = [row for row in kept if row.source.endswith(word)]
                 continue
-            verdicts = {verdict for verdict in _VERDICTS if word in verdict_word(verdict).casefold()}
-            kept = [row for row in kept if word in row.words or row.verdict in verdicts]
+            says = _saying(word)
+            if self._is_stale:
+                kept = [row for row in kept if word in row.words or ("waiting", 0) in says]
+            else:
+                kept = [row for row in kept if word in row.words or (row.verdict, row.minds) in says]
         return kept
 
     def headings(self) -> tuple[str, ...]:
         """Return the columns' names; an arrow stands at the one that the rows are sorted by."""
         by, turned = self._sorted
-        arrow = " ▼" if turned else " ▲"
         return tuple(
-            column.head + (arrow if place == by else "") for place, column in enumerate(self._columns)
+            column.head + ((" ▼" if turned is not column.falls else " ▲") if place == by else "")
+            for place, column in enumerate(self._columns)
         )
 
     def call_sorted(self, column: int, *, turned: bool = False) -> None:
@@ -161,3 +165,12 @@ class LotTable(RowTable):
 
 
 _VERDICTS: tuple[str | None, ...] = (*VERDICTS, "waiting", None)
+_ANSWERS = (*((verdict, 0) for verdict in _VERDICTS), *((Verdict.FITS, n + 1) for n in range(len(CHECKS))))
+"""Every verdict with how many things to mind it may have."""
+
+
+def _saying(word: str) -> set[tuple[str | None, int]]:
+    """Return the answers whose words hold a word; a bare number is looked for in the offers alone."""
+    if word.isdigit():
+        return set()
+    return {answer for answer in _ANSWERS if word in verdict_word(*answer).casefold()}

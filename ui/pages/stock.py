@@ -260,8 +260,6 @@ class StockPage(Page):
     def _filter(self, text: str) -> None:
         self.model.filter(text)
         self._count()
-        if self.choice.current() is None:
-            self.reason.setText("")
 
     def _count(self) -> None:
         shown, every = len(self.model.rows), self.model.total
@@ -269,7 +267,7 @@ class StockPage(Page):
         words = (
             counted(every, "offer")
             if shown == every
-            else self.tr("{} of {}").format(shown, counted(every, "offer"))
+            else self.tr("{} of {}").format(f"{shown:,}", counted(every, "offer"))
         )
         state = words
         if every and self._is_stale():

@@ -56,6 +56,20 @@ def finished() -> Job:
     return with_worth(job, "hours", "3")
 
 
+@pytest.mark.parametrize(
+    ("facts", "begins"),
+    [
+        ({}, "<p>Ossenby OB-5107 (price 55.00 USD, "),
+        ({"brand": None, "part_number": None}, "<p>Price 55.00 USD, "),
+    ],
+    ids=["maker and number", "neither"],
+)
+def test_a_listing_without_a_title_is_called_by_what_is_known(facts: dict[str, None], begins: str) -> None:
+    untitled = Listing(text=LISTING.text, reading=Reading(facts=NEW.model_copy(update=facts)))
+    page = record_page(rest_of(with_bought(Job(listings=(untitled,)), untitled.id), TODAY), TODAY)
+    assert page.partition("The listing it was bought from</h2>")[2].lstrip().startswith(begins)
+
+
 def test_the_record_holds_every_stage() -> None:
     page = record_page(rest_of(finished(), TODAY), TODAY)
     for words in (
