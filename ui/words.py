@@ -8,7 +8,7 @@ from collections.abc import Sequence
 
 from PySide6.QtCore import QCoreApplication
 
-from matcher.finding import Verdict
+from matcher.finding import Finding, Verdict
 from matcher.judging import saying
 
 VERDICTS = tuple(Verdict)
@@ -26,9 +26,9 @@ def verdict_word(verdict: str | None, minds: int = 0) -> str:
     return _tr(saying.verdict(verdict, minds)).capitalize()
 
 
-def outcome_word(outcome: str) -> str:
-    """Return the word of a check's outcome."""
-    return _tr(saying.OUTCOMES[outcome])
+def outcome_word(found: Finding) -> str:
+    """Return the words of what a check found."""
+    return _tr(saying.outcome(found))
 
 
 def outcome_sign(outcome: str) -> str:

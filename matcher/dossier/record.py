@@ -10,7 +10,7 @@ from matcher.arrival.measured import in_words
 from matcher.entry import spoken
 from matcher.errors import BadValue
 from matcher.finding import Finding
-from matcher.judging.saying import OUTCOMES, check, fact, unit, verdict
+from matcher.judging.saying import check, fact, outcome, unit, verdict
 from matcher.motor import SITE_FIELDS, Motor, Offer
 from matcher.printed import document, heading, paragraph, table
 from matcher.record import Mark, Origin
@@ -155,7 +155,7 @@ def _verdict(rest: Rest) -> Iterator[str]:
 
 
 def _finding(one: Finding) -> tuple[str, ...]:
-    return check(one.check), OUTCOMES[one.outcome], one.why, one.source
+    return check(one.check), outcome(one), one.why, one.source
 
 
 def _arrival(rest: Rest) -> Iterator[str]:

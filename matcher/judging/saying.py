@@ -9,7 +9,7 @@ from fractions import Fraction
 from functools import cache, lru_cache
 
 from matcher import tables
-from matcher.finding import Outcome, Verdict
+from matcher.finding import Finding, Outcome, Verdict
 
 VERDICTS: Mapping[str | None, str] = {
     Verdict.FITS: "fits",
@@ -40,6 +40,8 @@ OUTCOMES: Mapping[str, str] = {
     Outcome.FAIL: "does not fit",
 }
 """Every outcome of a check as people say it."""
+HARMLESS = "nothing against it"
+"""What a check answers that finds no harm where the two aren't known to differ."""
 CONDITIONS: Mapping[str, str] = {
     "new": "new",
     "open_box": "open box",
@@ -102,6 +104,16 @@ _MOUNTINGS = {
     "face": "a C-face",
     "yoke": "a yoke",
 }
+
+
+def outcome(found: Finding) -> str:
+    """Say what a check found; that the two differ only where both are known and not alike.
+
+    >>> outcome(Finding("drive", Outcome.OK, why="", source=""))
+    'nothing against it'
+    """
+    differs = found.old and found.new and found.old != found.new
+    return OUTCOMES[found.outcome] if differs or found.outcome is not Outcome.OK else HARMLESS
 
 
 @lru_cache(maxsize=4096)

@@ -154,7 +154,7 @@ class Side(QAbstractTableModel):
         if role == OUTCOME:
             return found.outcome.value
         if role == Qt.ItemDataRole.AccessibleTextRole:
-            return f"{outcome_word(found.outcome)}: {self._said(found)}"
+            return f"{outcome_word(found)}: {self._said(found)}"
         return None
 
     def _words(self, row: Row, column: int) -> str:
@@ -206,8 +206,8 @@ class Side(QAbstractTableModel):
 
     def _marked(self, row: int, column: int) -> str:
         index = self.index(row, column)
-        words, outcome = str(index.data() or ""), index.data(OUTCOME)
-        said = outcome_word(outcome) if outcome else ""
+        words, found = str(index.data() or ""), self.finding(index)
+        said = outcome_word(found) if found else ""
         return f"{words} ({said})" if said and said != words else words
 
 

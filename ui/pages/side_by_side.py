@@ -180,7 +180,7 @@ class SideBySidePage(Page):
             return
         found = self.side.finding(index)
         if found is not None:
-            self.why.setText(f"{check_word(found.check)}, {outcome_word(found.outcome)}: {found.why}")
+            self.why.setText(f"{check_word(found.check)}, {outcome_word(found)}: {found.why}")
             self.source.setText(self.tr("Rule: {}").format(found.source))
         one = self.side.candidates[index.column() - 1]
         self.notes.setText("\n".join(shown(note) for note in one.judgement.notes))

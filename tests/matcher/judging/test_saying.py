@@ -1,8 +1,11 @@
 import pytest
 
-from matcher.finding import Outcome
+from matcher.finding import Finding, Outcome
 from matcher.judging import saying
+from matcher.motor import Motor, Offer, Wanted
+from matcher.record import Record
 from matcher.tally import VERDICT_ORDER
+from matcher.verdict import judge
 
 
 @pytest.mark.parametrize(
@@ -42,3 +45,26 @@ def test_names_of_facts() -> None:
 def test_every_verdict_and_outcome_has_its_word() -> None:
     assert tuple(saying.VERDICTS) == VERDICT_ORDER
     assert set(saying.OUTCOMES) == set(Outcome)
+
+
+@pytest.mark.parametrize(
+    ("outcome", "old", "new", "said"),
+    [
+        (Outcome.OK, "sleeve bearings", "ball bearings", "differs, harmless"),
+        (Outcome.OK, "", "", "nothing against it"),
+        (Outcome.OK, "a permanent split capacitor motor", "", "nothing against it"),
+        (Outcome.OK, "", "explosion-proof", "nothing against it"),
+        (Outcome.SAME, "", "", "same"),
+        (Outcome.UNKNOWN, "", "", "not known"),
+        (Outcome.FAIL, "", "", "does not fit"),
+    ],
+)
+def test_only_what_is_known_to_differ_is_said_to(outcome: Outcome, old: str, new: str, said: str) -> None:
+    assert saying.outcome(Finding("drive", outcome, "why", "source", old=old, new=new)) == said
+
+
+@pytest.mark.parametrize("check", ["drive", "hazard"])
+def test_a_kind_or_marking_that_nobody_gave_is_not_called_different(check: str) -> None:
+    judged = judge(Wanted(motor=Motor(power_hp=0.5)), Record("a", Offer(power_hp=0.5)))
+    found = next(one for one in judged.findings if one.check == check)
+    assert (found.outcome, saying.outcome(found)) == (Outcome.OK, "nothing against it")
