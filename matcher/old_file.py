@@ -26,6 +26,8 @@ from matcher.values import value_for
 
 LARGEST = 1_000_000
 """Bytes of a file about one motor."""
+MOST_FAULTS = 6
+"""Faults of one file that are told at once; it isn't searched for many more."""
 STANDARD_INPUT = Path("-")
 _PARTS = ("motor", "site", "id", "pays", "conflicts")
 
@@ -109,10 +111,9 @@ def _wanted(found: Mapping[str, object], path: Path) -> Wanted:
         if name not in _PARTS:
             raise UnknownField(_unknown_part(name))
     conflicts = _conflicts(found.get("conflicts"))
-    motor = _facts(Motor, found.get("motor"), "motor")
+    motor, site = _motor_and_site(found)
     # What the file itself calls contradicted isn't known, whatever value stands beside it.
     motor = motor.model_copy(update=dict.fromkeys(conflicts))
-    site = _facts(Site, found.get("site"), "site")
     if not motor.said() and not conflicts:
         raise UnreadableInput("no fact of the old motor stands in it; write them under motor")
     given = found.get("id")
@@ -149,21 +150,50 @@ def _unknown_part(name: str) -> str:
     return f"{name!r:.60} is no part of this file; its parts are motor and site{meant(name, _PARTS)}"
 
 
-def _facts(model: type[SomeFacts], given: object, part: str) -> SomeFacts:
+def _motor_and_site(found: Mapping[str, object]) -> tuple[Motor, Site]:
+    """Return both parts; every name and value that can't be is told at once."""
+    faults: list[SamespinError] = []
+    motor = _facts(Motor, found.get("motor"), "motor", faults)
+    site = _facts(Site, found.get("site"), "site", faults)
+    if faults:
+        raise _together(faults)
+    return motor, site
+
+
+def _facts(model: type[SomeFacts], given: object, part: str, faults: list[SamespinError]) -> SomeFacts:
+    """Return the facts of one part; `faults` takes those that can't be."""
     if given is None:
         return model()
     if not isinstance(given, Mapping):
         raise UnreadableInput(f"{part} must hold facts, not {given!r:.40}")
-    facts = {}
+    facts: dict[str, object] = {}
     for name, value in given.items():
-        if name not in model.model_fields:
-            raise UnknownField(_unknown_fact(str(name), model, part))
-        if value is not None:
-            facts[name] = value_for(model, str(name), value)
+        if len(faults) > MOST_FAULTS:
+            break
+        try:
+            if (known := _value(model, str(name), value, part)) is not None:
+                facts[name] = known
+        except (UnknownField, BadValue) as fault:
+            faults.append(fault)
+    if faults:
+        return model()
     try:
         return model.model_validate(facts)
     except ValidationError as fault:
         raise UnreadableInput(f"{part}: {first_fault(fault)}") from None
+
+
+def _value(model: type[Facts], name: str, value: object, part: str) -> object:
+    if name not in model.model_fields:
+        raise UnknownField(_unknown_fact(name, model, part))
+    return value_for(model, name, value)
+
+
+def _together(faults: Sequence[SamespinError]) -> SamespinError:
+    """Return several faults as one line, to be mended in one go; its kind is the first one's."""
+    said = [str(fault) for fault in faults[:MOST_FAULTS]]
+    said += ["and more like these"] if len(faults) > MOST_FAULTS else []
+    return type(faults[0])("; ".join(said))
 
 
 def _unknown_fact(name: str, model: type[Facts], part: str) -> str:

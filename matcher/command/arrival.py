@@ -72,8 +72,8 @@ def command(  # noqa: PLR0913, PLR0917 - one option each
     day = date_in("today", today_text) or today()
     record, had_problems = chosen(new, wanted_id)
     standing = stand(load_wanted(old), record, entries, day)
-    for fault in standing.faults.values():
-        complain(fault)
+    for name, fault in standing.faults.items():
+        complain(f"{name}: {fault}" if name in entries.measured and name not in fault else fault)
     if as_lines:
         click.echo(json.dumps(as_json(standing)))
     else:

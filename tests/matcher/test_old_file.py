@@ -79,3 +79,20 @@ def test_what_the_file_calls_contradicted_is_not_known(tmp_path: Path) -> None:
     wanted = load_wanted(path)
     assert (wanted.motor.turn, wanted.motor.volts) == (None, "115")
     assert wanted.contradicted == {"turn", "rpm"}
+
+
+def test_every_fault_of_a_file_is_told_at_once(tmp_path: Path) -> None:
+    text = '[motor]\npower_hp = "big"\nshaft_diam = 0.5\nphase = 7\n[site]\nsupply_volt = 230'
+    with pytest.raises(BadValue) as caught:
+        load_wanted(_written(tmp_path, "o.toml", text))
+    told = str(caught.value)
+    assert told.startswith("o.toml: power_hp: 'big' can't be right")
+    assert [name for name in ("power_hp", "'shaft_diam'", "phase", "'supply_volt'") if name not in told] == []
+    assert "\n" not in told
+
+
+def test_of_very_many_faults_the_first_are_told(tmp_path: Path) -> None:
+    text = "[motor]\n" + "\n".join(f"made_up_{place} = 1" for place in range(9))
+    with pytest.raises(UnknownField, match="made_up_5.*; and more like these") as caught:
+        load_wanted(_written(tmp_path, "o.toml", text))
+    assert "made_up_6" not in str(caught.value)

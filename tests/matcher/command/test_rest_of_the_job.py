@@ -186,6 +186,23 @@ def test_arrival_names_what_cannot_be(run, old: str, new: str) -> None:  # type:
     assert "To measure" in out
 
 
+@pytest.mark.parametrize(
+    ("word", "says"),
+    [
+        ("shaft_diameter_in=abc", "shaft_diameter_in: 'abc' is no number"),
+        ("shaft_flats=7", "shaft_flats: '7' can't be right"),
+        ("shaft=1", "'shaft' is no fact of a motor"),
+    ],
+)
+def test_arrival_names_the_fact_that_was_measured_wrong(  # type: ignore[no-untyped-def]
+    run, old: str, new: str, word: str, says: str
+) -> None:
+    status, _, err = run("arrival", "--old", old, "--new", new, word)
+    assert status == 1
+    assert err.count(word.partition("=")[0]) == 1
+    assert says in err
+
+
 def test_arrival_takes_the_listing_from_standard_input(  # type: ignore[no-untyped-def]
     run, old: str, monkeypatch: pytest.MonkeyPatch
 ) -> None:
