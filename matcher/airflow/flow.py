@@ -10,8 +10,8 @@ from matcher.airflow.result import Result, figure, limits
 from matcher.airflow.traverse import traverse_cfm
 from matcher.errors import BadValue
 
-FURNACE = 1.0
-"""The place of `furnace` among the choices of `heat_source`."""
+ELECTRIC, FURNACE = 0.0, 1.0
+"""The places of `electric` and `furnace` among the choices of `heat_source`."""
 SOURCES = {
     "heat": "CFM = Btu/h / (1.08 x density ratio x rise), trade formula",
     "traverse": "mean velocity x area",
@@ -74,6 +74,14 @@ def _from_heat(values: Values, altitude_ft: float, faults: dict[str, str]) -> fl
     except BadValue as refused:
         faults["rise_f"] = str(refused)
         return None
+
+
+def is_electric(values: Values) -> bool:
+    """Say whether the heat is that of electric elements: as chosen, else where their readings are entered."""
+    source = one(values, "heat_source")
+    if source is not None:
+        return source == ELECTRIC
+    return any(f"heater_{what}" in values for what in ("watts", "volts", "amps"))
 
 
 def _heat(values: Values) -> float | None:

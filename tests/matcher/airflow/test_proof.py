@@ -278,6 +278,23 @@ def test_a_rise_is_held_to_the_furnace_s_own_plate(entries: dict[str, str], says
     assert [result.outcome for result in found] == ([("good" if "right" in says else "bad")] if says else [])
 
 
+@pytest.mark.parametrize("source", [{}, {"heat_source": "electric"}], ids=["not chosen", "electric"])
+def test_electric_heat_is_not_held_to_a_furnace_s_plate(source: dict[str, str]) -> None:
+    entries = {"heater_volts": "238", "heater_amps": "20", "supply_f": "98", "return_f": "70", "tons": "2"}
+    proof = prove(entries | source | {"rated_rise_f": "35-65"}, NEW)
+    said = " ".join(result.says for result in proof.results)
+    assert "too little air" in said
+    assert "too much air" not in said
+    assert "choose furnace under Heat from" in proof.faults["rated_rise_f"]
+
+
+def test_a_furnace_chosen_is_held_to_its_plate_whatever_else_is_entered() -> None:
+    entries = {"heat_source": "furnace", "heater_amps": "20", "rise_f": "28", "rated_rise_f": "35-65"}
+    proof = prove(entries, NEW)
+    assert "Heat rise 28 F: too much air" in " ".join(result.says for result in proof.results)
+    assert not proof.faults
+
+
 @pytest.mark.parametrize("typed", ["65-35", "35", "35 45 65", "-5", "35-65 C"])
 def test_a_rated_rise_is_two_figures_the_lowest_first(typed: str) -> None:
     assert set(prove({"rise_f": "50", "rated_rise_f": typed}, NEW).faults) == {"rated_rise_f"}
