@@ -1,15 +1,20 @@
 """Fan and system curve with the point where they meet, and the points of other speeds."""
 
-from PySide6.QtCore import QPointF, QRectF, QSize, Qt
-from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen, QPolygonF
+from itertools import pairwise
+
+from PySide6.QtCore import QPointF, QRectF, QSize, QSizeF, Qt
+from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPaintEvent, QPen, QPolygonF
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from matcher.airflow.chart import Chart, Curve, Spot
 from matcher.airflow.curve import Point
+from ui.label_places import LabelPlaces, around
 from ui.theme import GRID, Colours, bold, current_colours
 
 LEFT, BOTTOM, TOP, RIGHT = 7 * GRID, 5 * GRID, 2 * GRID, 2 * GRID
 STEPS = (1, 2, 2.5, 5, 10)
+BETWEEN = 6
+"""Dots on each stretch of a curve that words keep clear of."""
 
 
 def nice_step(most: float, wanted: int) -> float:
@@ -58,7 +63,7 @@ class CurvePicture(QWidget):
         for place, curve in enumerate(self._chart.curves):
             self._paint_curve(painter, field, curve, colours, is_system=not place)
         painter.restore()
-        self._paint_names(painter, field, colours)
+        self._paint_labels(painter, field, colours)
         for spot in self._chart.spots:
             self._paint_spot(painter, field, spot, colours)
 
@@ -106,37 +111,55 @@ class CurvePicture(QWidget):
         painter.setPen(pen)
         painter.drawPolyline(QPolygonF([self._at(field, point) for point in curve.points]))
 
-    def _paint_names(self, painter: QPainter, field: QRectF, colours: Colours) -> None:
-        """Name each curve where it leaves the left or the top, clear of the spots."""
+    def placed(self, field: QRectF) -> dict[str, QRectF]:
+        """Return where each label stands in a field: the spots' words first, then the curves' names."""
         if self._chart is None:
-            return
-        painter.setPen(QColor(colours.soft))
-        for place, curve in enumerate(self._chart.curves):
-            wide = self.fontMetrics().horizontalAdvance(curve.label)
-            if not place:
-                inside = [point for point in curve.points if point[1] <= self._chart.most_in_wc] or [
-                    (0.0, 0.0)
-                ]
-                at = self._at(field, inside[-1])
-                box = QPointF(
-                    min(at.x(), field.right() - GRID) - wide - GRID, max(at.y(), field.top()) + 2 * GRID
-                )
-            else:
-                at = self._at(field, curve.points[0])
-                box = QPointF(at.x() + GRID, at.y() - 4)
-            painter.drawText(box, curve.label)
+            return {}
+        places, boxes = LabelPlaces(field), {}
+        curves = {curve.label: self._dots(field, curve) for curve in self._chart.curves}
+        lines = [dot for dots in curves.values() for dot in dots]
+        for spot in self._chart.spots:
+            places.keep_clear(QRectF(self._at(field, spot.point) - QPointF(6, 6), QSizeF(12, 12)))
+        for spot in self._chart.spots:
+            size = self._size(field, spot.label, bold(self.font()) if spot.is_measured else self.font())
+            boxes[spot.label] = places.take(around(self._at(field, spot.point), size), lines)
+        for label, dots in curves.items():
+            size = self._size(field, label, self.font())
+            wished = [box for dot in self._name_places(dots, label) for box in around(dot, size)]
+            boxes[label] = places.take(wished, lines)
+        return boxes
+
+    def _name_places(self, dots: list[QPointF], label: str) -> list[QPointF]:
+        """Return the points of a curve to name it at: the system's from its top, a fan's from its start."""
+        is_system = self._chart is not None and label == self._chart.curves[0].label
+        return (dots[::-1] if is_system else dots)[:: max(1, len(dots) // 8)]
+
+    def _size(self, field: QRectF, words: str, font: QFont) -> QSizeF:
+        """Return the room of words, broken where the field is too narrow for one line."""
+        most = QRectF(0, 0, max(1.0, field.width() - 6), field.height())
+        return QFontMetricsF(font).boundingRect(most, _BROKEN, words).size() + QSizeF(6, 0)
+
+    def _dots(self, field: QRectF, curve: Curve) -> list[QPointF]:
+        """Return points all along a curve, as far as it lies in the field."""
+        corners = [self._at(field, point) for point in curve.points]
+        dots = [a + (b - a) * (n / BETWEEN) for a, b in pairwise(corners) for n in range(BETWEEN)]
+        return [dot for dot in dots if field.contains(dot)] or corners[:1]
+
+    def _paint_labels(self, painter: QPainter, field: QRectF, colours: Colours) -> None:
+        boxes = self.placed(field)
+        spots = {spot.label: spot for spot in self._chart.spots} if self._chart else {}
+        for label, box in boxes.items():
+            spot = spots.get(label)
+            painter.setFont(bold(self.font()) if spot and spot.is_measured else self.font())
+            painter.fillRect(box, QColor(colours.sheet))
+            painter.setPen(QColor(colours.ink if spot else colours.soft))
+            painter.drawText(box, _BROKEN, label)
+        painter.setFont(self.font())
 
     def _paint_spot(self, painter: QPainter, field: QRectF, spot: Spot, colours: Colours) -> None:
-        at = self._at(field, spot.point)
         painter.setPen(QPen(QColor(colours.focus), 2))
         painter.setBrush(QColor(colours.focus if spot.is_measured else colours.sheet))
-        painter.drawEllipse(at, 5, 5)
-        painter.setFont(bold(self.font()) if spot.is_measured else self.font())
-        metrics = painter.fontMetrics()
-        wide, high = metrics.horizontalAdvance(spot.label), metrics.height()
-        left = at.x() + 12 if at.x() + 12 + wide < field.right() else at.x() - 12 - wide
-        room = QRectF(left - 3, at.y() - high / 2, wide + 6, high)
-        painter.fillRect(room, QColor(colours.sheet))
-        painter.setPen(QColor(colours.ink))
-        painter.drawText(room, Qt.AlignmentFlag.AlignCenter, spot.label)
-        painter.setFont(self.font())
+        painter.drawEllipse(self._at(field, spot.point), 5, 5)
+
+
+_BROKEN = Qt.AlignmentFlag.AlignCenter | Qt.TextFlag.TextWordWrap
