@@ -4,13 +4,15 @@ This runs on a worker; it only calls the engine. Records of listings that did no
 for an unchanged old motor are taken over from the last time: a changed figure only weighs them again.
 """
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from contextlib import nullcontext
 from dataclasses import dataclass, field
 
+from matcher.arrival.section import decided
 from matcher.job import Job
 from matcher.missing import Missing, missing
 from matcher.money.buying import Buying, buying
+from matcher.money.decided import still_to_try
 from matcher.money.questions import Worth
 from matcher.money.weigh import Weighed, place, weigh, weighed_again
 from matcher.motor import Wanted
@@ -45,6 +47,9 @@ class Answers:
     asking: Asking = NOTHING
     """What is still to be asked, of sellers and at home."""
 
+    decided: Mapping[str, str] = field(default_factory=dict)
+    """By the ids of those that were bought: `keep` or `send_back`."""
+
     @property
     def has_plate(self) -> bool:
         """Whether anything is known of the old motor; against nothing, nothing is judged."""
@@ -59,6 +64,11 @@ class Answers:
     def best_first(self) -> tuple[Weighed, ...]:
         """Return the candidates, best first."""
         return tuple(self.weighed.values())
+
+    @property
+    def to_try(self) -> tuple[Weighed, ...]:
+        """Return the candidates that are still something to try, best first."""
+        return still_to_try(self.best_first, self.decided)
 
 
 def settings_of(job: Job) -> Settings:
@@ -88,10 +98,12 @@ def _answer(tick: Callable[[float], None], job: Job, before: Answers | None) -> 
         return Answers(job, old, wanted, settings, records, missing=absent)
     ranked = {one.id: one for one in weighed}
     names = {listing.id: name_of(listing) for listing in job.listings}
-    plan = buying(weighed, job.fallback, settings, names) if job.fallback else None
+    bought = decided(job)
+    plan = buying(weighed, job.fallback, settings, names, bought) if job.fallback else None
     tick(1.0)
-    asking = asking_of(job.listings, ranked, plan.worths if plan else ())
-    return Answers(job, old, wanted, settings, records, ranked, absent, plan, asking)
+    left = {one.id: one for one in still_to_try(weighed, bought)}
+    asking = asking_of(job.listings, left, plan.worths if plan else ())
+    return Answers(job, old, wanted, settings, records, ranked, absent, plan, asking, bought)
 
 
 def _still_good(

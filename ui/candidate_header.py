@@ -10,7 +10,6 @@ from ui.models.side import OLD, Side
 from ui.money_words import per_cent, presumed_money
 from ui.range_bar import paint_range, range_words
 from ui.theme import GRID, Colours, bold, current_colours
-from ui.words import verdict_word
 from ui.wrapped import lines_of, paint_wrapped
 
 HEAD_LINES = 4
@@ -88,9 +87,7 @@ class CandidateHeader(QHeaderView):
         painter.setFont(bold(self.font()))
         painter.setPen(ink)
         word = QRect(room.left() + 4 * GRID, room.top(), room.width() - 4 * GRID, 3 * GRID)
-        painter.drawText(
-            word, Qt.AlignmentFlag.AlignVCenter, verdict_word(judgement.verdict, judgement.minds)
-        )
+        painter.drawText(word, Qt.AlignmentFlag.AlignVCenter, self._side.verdict_of(one))
         painter.setFont(self.font())
         painter.setPen(QColor(colours.ink))
         y = room.top() + 3 * GRID + 4

@@ -27,7 +27,7 @@ class PapersView(QWidget):
         )
         self.choice.show_choice(self._which)
         self.choice.chosen.connect(self._choose)
-        self.empty = Line(self.tr("The note is written once a motor is chosen under Arrival."))
+        self.empty = Line("")
         self.paper = PaperView(self.tr("Record"))
         down = QVBoxLayout(self)
         down.setContentsMargins(0, GRID, 0, 0)
@@ -46,6 +46,11 @@ class PapersView(QWidget):
         self._rest = rest
         day = self._clock()
         page = record_page(rest, day) if self._which == "record" else substitution_note(rest, day)
+        self.empty.setText(
+            self.tr("What was bought goes back: it stands in for nothing, so there is no note.")
+            if rest.entries.decision == "send_back"
+            else self.tr("The note is written once a motor is chosen under Arrival.")
+        )
         self.empty.setVisible(not page)
         self.paper.setVisible(bool(page))
         titles = {"record": self.tr("Record"), "note": self.tr("Substitution note")}

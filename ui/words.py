@@ -19,8 +19,13 @@ def _tr(text: str) -> str:
     return QCoreApplication.translate("words", text)
 
 
-def verdict_word(verdict: str | None, minds: int = 0) -> str:
-    """Return the word of a verdict, with what is still to mind; `None` is what isn't a motor."""
+def verdict_word(verdict: str | None, minds: int = 0, decision: str = "") -> str:
+    """Return the word of a verdict, with what is still to mind; `None` is what isn't a motor.
+
+    What was bought and is kept or goes back says that instead of what to mind.
+    """
+    if decision:
+        return f"{verdict_word(verdict)}, {_tr(saying.DECISIONS[decision])}"
     if verdict not in saying.VERDICTS:
         return _tr("not judged yet").capitalize()
     return _tr(saying.verdict(verdict, minds)).capitalize()

@@ -66,6 +66,18 @@ def bought(job: Job) -> Listing | None:
     return next((listing for listing in job.listings if listing.id == chosen), None)
 
 
+def decided(job: Job) -> dict[str, str]:
+    """Return what was decided of the motors that were bought, by their ids: `keep` or `send_back`.
+
+    One that goes back still does when another is bought after it; to keep it is then no decision any more.
+    """
+    aside = {one: entries_in(kept).decision for one, kept in _put_aside(job.arrival).items()}
+    now = entries_in(job.arrival)
+    found = {one: decision for one, decision in aside.items() if decision == "send_back"}
+    found |= {now.listing: now.decision} if now.decision else {}
+    return {listing.id: found[listing.id] for listing in job.listings if listing.id in found}
+
+
 def with_bought(job: Job, listing_id: str) -> Job:
     """Return the job with another listing as the one that was bought, or none when the id is empty.
 

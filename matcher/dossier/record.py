@@ -10,7 +10,7 @@ from matcher.arrival.measured import in_words
 from matcher.entry import spoken
 from matcher.errors import BadValue
 from matcher.finding import Finding
-from matcher.judging.saying import check, fact, outcome, unit, verdict
+from matcher.judging.saying import DECISIONS, check, fact, outcome, unit, verdict
 from matcher.motor import SITE_FIELDS, Motor, Offer
 from matcher.printed import document, heading, paragraph, table
 from matcher.record import Mark, Origin
@@ -181,7 +181,7 @@ def _arrival(rest: Rest) -> Iterator[str]:
     bad = [look.bad for look in standing.looks if look.answer == BAD]
     if bad:
         yield paragraph(f"Found bad: {'; '.join(bad)}.")
-    decided = {"keep": "kept", "send_back": "sent back"}.get(rest.entries.decision, "not decided")
+    decided = DECISIONS.get(rest.entries.decision, "not decided")
     yield paragraph(f"{standing.window_says} Advice: {standing.advice.says.lower()}. Decision: {decided}.")
     if rest.entries.photos:
         yield paragraph(f"Pictures: {', '.join(rest.entries.photos)}", soft=True)

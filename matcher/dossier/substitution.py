@@ -17,8 +17,8 @@ DIFFERS = (Outcome.OK, Outcome.LOSS, Outcome.UNKNOWN, Outcome.FAIL)
 
 
 def substitution_note(rest: Rest, today: date) -> str:
-    """Return the note as a page that prints; empty while nothing is bought or chosen."""
-    if rest.swap is None or rest.standing is None:
+    """Return the note as a page that prints; empty while nothing is bought, and for what goes back."""
+    if rest.swap is None or rest.standing is None or rest.entries.decision == "send_back":
         return ""
     return document("Substitution note", _parts(rest, rest.swap.old, rest.swap.new, today))
 

@@ -42,6 +42,8 @@ OUTCOMES: Mapping[str, str] = {
 """Every outcome of a check as people say it."""
 HARMLESS = "nothing against it"
 """What a check answers that finds no harm where the two aren't known to differ."""
+DECISIONS: Mapping[str, str] = {"keep": "kept", "send_back": "goes back"}
+"""What becomes of a motor that was bought, as people say it."""
 CONDITIONS: Mapping[str, str] = {
     "new": "new",
     "open_box": "open box",

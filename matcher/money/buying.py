@@ -7,6 +7,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from matcher.job import Fallback
+from matcher.money.decided import KEEP, still_to_try, what_was_decided, why_not_tried
 from matcher.money.plan import Gamble, Plan, best_plan, price_per_success
 from matcher.money.plan_words import beside, money, nothing_to_try, order_of, sentence
 from matcher.money.questions import Worth, worths
@@ -38,11 +39,15 @@ class Buying:
     """Mean cost of following the plan, the fallback included."""
     chance_of_fallback: float
     left_out: tuple[LeftOut, ...]
-    """In the order of the candidates."""
+    """In the order of the candidates, last what was bought before."""
     worths: tuple[Worth, ...]
     """Open questions with what their answers are worth, dearest first."""
     unpriced: int = 0
     """How many may fit and have no price that the plan can count with."""
+    bought: str = ""
+    """What is left out because it goes back, in one line; empty where nothing does."""
+    is_over: bool = False
+    """One was bought and is kept: nothing is left to try."""
 
 
 def buying(
@@ -50,13 +55,17 @@ def buying(
     fallback: Fallback,
     settings: Settings,
     names: Mapping[str, str] | None = None,
+    decided: Mapping[str, str] | None = None,
 ) -> Buying:
     """Return the plan of least mean cost for weighed candidates, best first, against a fallback.
 
-    `names` gives candidates other names than their ids in the sentence. A candidate in another currency
-    takes part only where the settings' `[exchange]` gives a rate; none is ever looked up.
+    `names` gives candidates other names than their ids in the sentence; `decided` says by id which of them
+    were bought and are kept or go back. A candidate in another currency takes part only where the settings'
+    `[exchange]` gives a rate; none is ever looked up.
     """
-    priced = [(one, gamble_in(one, fallback.currency, settings)) for one in candidates]
+    called, bought = dict(names or {}), dict(decided or {})
+    left = still_to_try(candidates, bought)
+    priced = [(one, gamble_in(one, fallback.currency, settings)) for one in left]
     plan = best_plan((gamble for _, gamble in priced if gamble), fallback.price)
     tried = {id(gamble) for gamble in plan.steps}
     steps = tuple(_steps(plan, {id(gamble): one for one, gamble in priced}))
@@ -65,21 +74,27 @@ def buying(
         for one, gamble in priced
         if id(gamble) not in tried
     )
+    gone = tuple(LeftOut(one.id, why) for one in candidates if (why := why_not_tried(one.id, bought)))
+    is_over, said = KEEP in bought.values(), what_was_decided(bought, called)
     hopes = [(one, gamble) for one, gamble in priced if one.fit_chance > 0]
     unpriced = sum(gamble is None for _, gamble in hopes)
-    called = dict(names or {})
-    return Buying(
-        sentence=sentence(plan, fallback, called, {one.id: beside(one) for one in candidates})
+    says = (
+        sentence(plan, fallback, called, {one.id: beside(one) for one in left})
         if plan.steps
-        else nothing_to_try(fallback, len(hopes), unpriced),
+        else nothing_to_try(fallback, len(hopes), unpriced)
+    )
+    return Buying(
+        sentence=said if is_over else says,
         order=order_of(steps, [one.id for one, _ in hopes], {one.id: one.why for one in left_out}, called),
         fallback=fallback,
         steps=steps,
         expected_cost=plan.expected_cost,
         chance_of_fallback=plan.chance_of_fallback,
-        left_out=left_out,
-        worths=tuple(worths(candidates, fallback.price, settings, fallback.currency)),
+        left_out=(*left_out, *gone),
+        worths=tuple(worths(left, fallback.price, settings, fallback.currency)),
         unpriced=unpriced,
+        bought="" if is_over else said,
+        is_over=is_over,
     )
 
 

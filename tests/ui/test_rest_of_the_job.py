@@ -15,7 +15,7 @@ from matcher.motor import Offer
 from matcher.record import Mark
 from matcher.rest import rest_of
 from matcher.sheet import as_html
-from ui.bench import ARRIVAL, SWAP_PROOF
+from ui.bench import ARRIVAL, MONEY, SIDE_BY_SIDE, SWAP_PROOF
 from ui.curve_picture import nice_step
 from ui.paper_view import PaperView, save_pdf
 from ui.rest_worker import RestWorker
@@ -183,6 +183,26 @@ def test_everything_as_listed_is_kept(delivered, settle):
     page.decision.buttons["keep"].click()
     settle(delivered)
     assert rail_words(delivered, ARRIVAL) == "kept"
+
+
+def test_what_goes_back_is_recommended_nowhere(delivered, settle):
+    pages = delivered.pages
+    type_measured(delivered, settle, "shaft_diameter_in", "5/8")
+    assert rail_words(delivered, SIDE_BY_SIDE) == "1 worth trying"
+    pages[ARRIVAL].decision.buttons["send_back"].click()
+    settle(delivered)
+    name = "Ossenby OB-5107"
+    assert rail_words(delivered, SIDE_BY_SIDE) == "1 going back"
+    assert pages[SIDE_BY_SIDE].side.plain()[1][-1] == "Fits, goes back"
+    assert pages[MONEY].sentence.text().startswith("Nothing here is worth trying")
+    assert pages[MONEY].beside.text() == f"{name} goes back: it is not in the plan."
+    assert pages[MONEY].questions.rows == []
+    assert pages[ARRIVAL].dates.listing.currentText() == f"Fits, goes back: {name}"
+    pages[ARRIVAL].decision.buttons["keep"].click()
+    settle(delivered)
+    assert rail_words(delivered, SIDE_BY_SIDE) == "one is kept"
+    assert rail_words(delivered, MONEY) == "nothing left to try"
+    assert pages[MONEY].sentence.text() == f"Nothing is left to try: {name} was bought and is kept."
 
 
 def test_what_cannot_be_stays_in_its_box_with_the_reason(delivered, settle):

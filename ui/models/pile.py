@@ -70,7 +70,8 @@ class Pile(QAbstractListModel):
 
     def _state(self, listing: Listing) -> str:
         weighed = self._answers.weighed.get(listing.id) if self._answers else None
-        words = [verdict_word(self._verdict(listing), weighed.judgement.minds if weighed else 0)]
+        decision = self._answers.decided.get(listing.id, "") if self._answers and weighed else ""
+        words = [verdict_word(self._verdict(listing), weighed.judgement.minds if weighed else 0, decision)]
         record = self._answers.records.get(listing.id) if self._answers else None
         if record is None:
             return words[0]

@@ -1,6 +1,6 @@
 """Side by side: checks and money as rows, the old motor and the candidates as columns."""
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
@@ -45,6 +45,7 @@ class Side(QAbstractTableModel):
         self.candidates: list[Weighed] = []
         self.names: dict[str, str] = {}
         self.old_name = ""
+        self._decided: Mapping[str, str] = {}
         self._findings: list[dict[str, Finding]] = []
         self.only_differences = False
 
@@ -53,6 +54,7 @@ class Side(QAbstractTableModel):
         self.beginResetModel()
         self.candidates = list(candidates)
         self.names = {listing.id: name_of(listing) for listing in answers.job.listings}
+        self._decided = answers.decided
         old = answers.wanted.motor
         self.old_name = " ".join(filter(None, (old.brand, old.part_number)))
         self._findings = [{f.check: f for f in one.judgement.findings} for one in self.candidates]
@@ -200,9 +202,13 @@ class Side(QAbstractTableModel):
     def _heads(self) -> Iterator[tuple[str, list[str]]]:
         """Yield what stands over the columns on the screen: no paper may leave out the verdict."""
         judged = [one.judgement for one in self.candidates]
-        yield self.tr("Verdict"), [verdict_word(one.verdict, one.minds) for one in judged]
+        yield self.tr("Verdict"), [self.verdict_of(one) for one in self.candidates]
         yield self.tr("Score"), [range_words(one.score_low, one.score, one.score_high) for one in judged]
         yield self.tr("Why"), [one.reason for one in judged]
+
+    def verdict_of(self, one: Weighed) -> str:
+        """Return the word of a candidate's verdict as listed, and what was decided once it was bought."""
+        return verdict_word(one.judgement.verdict, one.judgement.minds, self._decided.get(one.id, ""))
 
     def _marked(self, row: int, column: int) -> str:
         index = self.index(row, column)

@@ -14,9 +14,9 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from matcher.arrival.section import with_bought, with_day, with_entry, with_named, with_photos
+from matcher.arrival.section import decided, with_bought, with_day, with_entry, with_named, with_photos
 from matcher.job import Job
-from matcher.judging.saying import fact
+from matcher.judging.saying import DECISIONS, fact
 from matcher.rest import Rest
 from ui.check_list import CheckList
 from ui.choice_row import ChoiceRow
@@ -143,14 +143,19 @@ class ArrivalPage(Page):
         if self._worker.rest is not None:
             self._show(self._worker.rest)
 
-    def _verdicts(self) -> dict[str, str]:
+    def _verdicts(self, job: Job) -> dict[str, str]:
         answers = self.desk.session.answers
-        weighed = answers.weighed if answers else {}
-        return {key: verdict_word(one.judgement.verdict, one.judgement.minds) for key, one in weighed.items()}
+        if answers is None:
+            return {}
+        bought = decided(job)  # the answers of an older state may still be shown
+        return {
+            key: verdict_word(one.judgement.verdict, one.judgement.minds, bought.get(key, ""))
+            for key, one in answers.weighed.items()
+        }
 
     def _show(self, rest: Rest) -> None:
         standing = rest.standing
-        self.dates.show_rest(rest, self._verdicts())
+        self.dates.show_rest(rest, self._verdicts(rest.job))
         self.empty.setVisible(standing is None)
         self.empty.setText(
             self.tr("Nothing has been bought yet: say above which of the listings it was.")
@@ -184,6 +189,7 @@ class ArrivalPage(Page):
         return words.format(f"{end:%a} {end.day} {end:%b %Y}")
 
     def _decided(self, rest: Rest) -> str:
-        decided = {"keep": self.tr("kept"), "send_back": self.tr("goes back")}.get(rest.entries.decision, "")
+        said = self.tr(DECISIONS.get(rest.entries.decision, ""))
         window = rest.standing.window if rest.standing else None
-        return f"{decided}, {window.short}" if decided and window and decided != self.tr("kept") else decided
+        goes_back = rest.entries.decision == "send_back"
+        return f"{said}, {window.short}" if goes_back and window else said

@@ -149,7 +149,7 @@ class MoneyPage(Page):
         self.sentence.setText(plan.sentence)
         waiting = sum(one.lacks_rate for one in plan.left_out)
         left = self.tr("{} in another currency left out.").format(counted(waiting, "candidate"))
-        self.beside.setText(" ".join(filter(None, (plan.order, left if waiting else ""))))
+        self.beside.setText(" ".join(filter(None, (plan.order, plan.bought, left if waiting else ""))))
         self.picture.show_plan(_bars(answers, plan), plan.fallback.price)
         self.state.emit(self._state(plan))
 
@@ -157,6 +157,8 @@ class MoneyPage(Page):
         if plan.steps:
             words = self.tr("expected cost {} instead of {}")
             return words.format(whole_money(plan.expected_cost), whole_money(plan.fallback.price))
+        if plan.is_over:
+            return self.tr("nothing left to try")
         return self.tr("prices aren't known") if plan.unpriced else self.tr("nothing worth trying")
 
     def _chosen(self) -> Asked | None:
@@ -279,7 +281,7 @@ def _bars(answers: Answers, plan: Buying) -> list[Bar]:
             one.fit_chance,
             one.cost is not None and one.cost.shipping_presumed,
         )
-        for one in answers.best_first
+        for one in answers.to_try
         if one.fit_chance > 0
         and (gamble := gamble_in(one, plan.fallback.currency, answers.settings)) is not None
     ]

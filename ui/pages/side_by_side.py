@@ -127,10 +127,13 @@ class SideBySidePage(Page):
         self.empty.line.setText(self._what_lacks(answers))
         self.table.setVisible(bool(answers.weighed))
         self._choose(kept)
-        promising = sum(one.judgement.verdict in FITTING for one in answers.best_first)
-        asking = sum(one.judgement.verdict == Verdict.ASK for one in answers.best_first)
+        promising = sum(one.judgement.verdict in FITTING for one in answers.to_try)
+        asking = sum(one.judgement.verdict == Verdict.ASK for one in answers.to_try)
         words = [self.tr("{} worth trying").format(promising)] if promising else []
         words += [self.tr("{} to ask about").format(asking)] if asking else []
+        decided = list(answers.decided.values())
+        words += [self.tr("{} going back").format(decided.count("send_back"))] * ("send_back" in decided)
+        words += [self.tr("one is kept")] * ("keep" in decided)
         self.state.emit(", ".join(words) or self._nothing(answers))
 
     def _nothing(self, answers: Answers) -> str:

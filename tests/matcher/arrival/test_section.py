@@ -3,6 +3,7 @@
 from matcher.arrival.section import (
     Entries,
     bought,
+    decided,
     entries_in,
     with_bought,
     with_entry,
@@ -23,6 +24,15 @@ def test_the_bought_one_is_marked_and_another_choice_takes_the_mark_along() -> N
     assert second.listing(ONE.id).decision == ""
     assert second.listing(TWO.id).decision == "asked the seller"  # a person's own words stay
     assert entries_in(second.arrival).measured == {}
+
+
+def test_what_goes_back_still_does_when_another_is_bought() -> None:
+    assert decided(with_bought(JOB, ONE.id)) == {}
+    first = with_entry(with_bought(JOB, ONE.id), "decision", "send_back")
+    second = with_entry(with_bought(first, TWO.id), "decision", "keep")
+    assert decided(second) == {ONE.id: "send_back", TWO.id: "keep"}
+    assert decided(with_bought(second, ONE.id)) == {ONE.id: "send_back"}
+    assert decided(first.without_listing(ONE.id)) == {}
 
 
 def test_what_was_entered_for_a_part_comes_back_with_it() -> None:

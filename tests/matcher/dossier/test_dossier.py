@@ -106,6 +106,12 @@ def test_the_note_names_every_difference_and_has_a_place_to_sign() -> None:
     assert "I have read this and take the substitute" in note
 
 
+def test_what_goes_back_stands_in_for_nothing() -> None:
+    rest = rest_of(with_entry(finished(), "decision", "send_back"), TODAY)
+    assert substitution_note(rest, TODAY) == ""
+    assert "Decision: goes back." in record_page(rest, TODAY)
+
+
 @pytest.mark.parametrize("paper", [record_page, substitution_note])
 def test_a_hostile_listing_stays_text(paper) -> None:  # type: ignore[no-untyped-def]
     page = paper(rest_of(finished(), TODAY), TODAY)

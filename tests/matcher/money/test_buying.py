@@ -111,6 +111,41 @@ def test_the_plan_is_the_best_one() -> None:
     assert {worth.doubt for worth in plan.worths} == {"shaft"}
 
 
+@pytest.mark.parametrize(
+    ("decided", "sentence", "bought", "left_out"),
+    [
+        (
+            {"a": "send_back"},
+            "Try b; if it fails, pay the quote. Expected 338 instead of 1,150 USD.",  # 50 + 0.25 x 1150
+            "the Hexmoor goes back: it is not in the plan.",
+            {"a": "It was bought and goes back."},
+        ),
+        (
+            {"a": "send_back", "b": "send_back"},
+            "Nothing here is worth trying: pay the quote, 1,150 USD.",
+            "the Hexmoor and b go back: they are not in the plan.",
+            {"b": "It was bought and goes back.", "a": "It was bought and goes back."},
+        ),
+        (
+            {"a": "keep"},
+            "Nothing is left to try: the Hexmoor was bought and is kept.",
+            "",
+            {"b": "Another one was bought and is kept.", "a": "It was bought and is kept."},
+        ),
+    ],
+    ids=["one goes back", "both go back", "one is kept"],
+)
+def test_what_was_bought_and_decided_is_nothing_to_try(
+    decided: dict[str, str], sentence: str, bought: str, left_out: dict[str, str]
+) -> None:
+    candidates = ranked(OLD, [listing("a", turn=None), listing("b", price=50.0)], SETTINGS)
+    plan = buying(candidates, QUOTE, SETTINGS, {"a": "the Hexmoor"}, decided)
+    assert (plan.sentence, plan.bought) == (sentence, bought)
+    assert {one.id: one.why for one in plan.left_out} == left_out
+    assert plan.is_over is ("keep" in decided.values())
+    assert "a" not in {worth.id for worth in plan.worths}
+
+
 def test_a_plan_is_no_verdict() -> None:
     open_turn = listing("a", brand="Ossenby", part_number="OB-1", turn=None, seen_from=None)
     plan = plan_of(open_turn, listing("b", price=500.0))
