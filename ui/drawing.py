@@ -146,6 +146,8 @@ class Drawing(QWidget):
             painter.drawText(box, Qt.AlignmentFlag.AlignLeft, self.tr("dashed: the old motor"))
 
 
+_WHOLE = Qt.AlignmentFlag.AlignCenter | Qt.TextFlag.TextWordWrap | Qt.TextFlag.TextDontClip
+"""Words in the middle of a body: on two lines where it is small, and never cut."""
 _BODY = {"body_diameter_in", "body_length_in"}
 _SHAFT = {"shaft_diameter_in", "shaft_length_in"}
 
@@ -183,9 +185,10 @@ def _paint_sizes(painter: QPainter, layout: Layout, said: dict[str, str], colour
         box = QRectF((left + right) / 2 - 80, y + 2, 160, layout.line)
         painter.drawText(box, Qt.AlignmentFlag.AlignCenter, words)
     painter.setPen(QColor(colours.ink))
-    across = QRectF(origin.x() - sizes.body_length * scale, origin.y() - layout.line / 2, 0, layout.line)
-    across.setWidth(sizes.body_length * scale)
-    painter.drawText(across, Qt.AlignmentFlag.AlignCenter, f"⌀ {said['body_diameter_in']}")
+    wide = sizes.body_length * scale
+    across = QRectF(origin.x() - wide, origin.y() - 1.5 * layout.line, wide, 3 * layout.line)
+    painter.drawText(across, _WHOLE, f"⌀ {said['body_diameter_in']}")
     shaft_top = origin.y() - sizes.shaft_diameter * scale / 2 - layout.line - 2
     box = QRectF(origin.x() + 6, shaft_top, max(sizes.shaft_length * scale, 140), layout.line)
-    painter.drawText(box, Qt.AlignmentFlag.AlignLeft, f"⌀ {said['shaft_diameter_in']}")
+    left = Qt.AlignmentFlag.AlignLeft | Qt.TextFlag.TextDontClip
+    painter.drawText(box, left, f"⌀ {said['shaft_diameter_in']}")

@@ -1,7 +1,7 @@
 """The rail at the left: the six stages of a job, each with its state in words; any order will do."""
 
 from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QRect, QSize, Qt, Signal
-from PySide6.QtGui import QColor, QPainter
+from PySide6.QtGui import QColor, QPainter, QResizeEvent
 from PySide6.QtWidgets import (
     QListWidget,
     QListWidgetItem,
@@ -13,6 +13,7 @@ from PySide6.QtWidgets import (
 from ui.theme import GRID, bold, current_colours
 
 STATE = Qt.ItemDataRole.UserRole + 1
+_WRAPPED = Qt.TextFlag.TextWordWrap | Qt.AlignmentFlag.AlignTop
 
 
 class _StageDelegate(QStyledItemDelegate):
@@ -25,9 +26,15 @@ class _StageDelegate(QStyledItemDelegate):
         super().__init__(rail)
         self._rail = rail
 
-    def sizeHint(self, option: QStyleOptionViewItem, _index: QModelIndex | QPersistentModelIndex) -> QSize:
-        """Return room for the name and two lines of state."""
-        return QSize(20 * GRID, 3 * option.fontMetrics.height() + 3 * GRID)
+    def sizeHint(self, option: QStyleOptionViewItem, index: QModelIndex | QPersistentModelIndex) -> QSize:
+        """Return room for the name and two lines of state; where the rail is low, for what is said alone."""
+        line, room = option.fontMetrics.height(), self._rail.viewport().size()
+        ample = 3 * line + 3 * GRID
+        if self._rail.count() * ample <= room.height():
+            return QSize(20 * GRID, ample)
+        beside = QRect(0, 0, room.width() - 3 * GRID, ample)
+        said = option.fontMetrics.boundingRect(beside, _WRAPPED, str(index.data(STATE) or "")).height()
+        return QSize(20 * GRID, line + min(said, 2 * line) + GRID + GRID // 2)
 
     def paint(
         self, painter: QPainter, option: QStyleOptionViewItem, index: QModelIndex | QPersistentModelIndex
@@ -39,17 +46,16 @@ class _StageDelegate(QStyledItemDelegate):
         if chosen:
             painter.fillRect(box, QColor(colours.sheet))
             painter.fillRect(QRect(box.left(), box.top(), 4, box.height()), QColor(colours.focus))
-        room = box.adjusted(2 * GRID, GRID, -GRID, -GRID)
         line = option.fontMetrics.height()
+        top = GRID if box.height() >= 3 * line + 3 * GRID else GRID // 2
+        room = box.adjusted(2 * GRID, top, -GRID, -2)
         painter.setFont(bold(option.font))
         painter.setPen(QColor(colours.ink))
         painter.drawText(room, Qt.AlignmentFlag.AlignTop, str(index.data()))
         painter.setFont(option.font)
         painter.setPen(QColor(colours.soft))
-        below = room.adjusted(0, line + 2, 0, 4)
-        painter.drawText(
-            below, Qt.TextFlag.TextWordWrap | Qt.AlignmentFlag.AlignTop, str(index.data(STATE) or "")
-        )
+        below = room.adjusted(0, line + 2, 0, 0)
+        painter.drawText(below, _WRAPPED, str(index.data(STATE) or ""))
         if chosen and self._rail.hasFocus():
             painter.setPen(QColor(colours.focus))
             painter.drawRect(box.adjusted(0, 0, -1, -1))
@@ -74,9 +80,15 @@ class Rail(QListWidget):
         self.setCurrentRow(0)
         self.currentRowChanged.connect(self.chosen)
 
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Measure the stages anew: how much room each has goes by the height of the rail."""
+        super().resizeEvent(event)
+        self.scheduleDelayedItemsLayout()
+
     def show_state(self, stage: int, words: str) -> None:
         """Show a stage's state in words."""
         item = self.item(stage)
         item.setData(STATE, words)
         item.setData(Qt.ItemDataRole.AccessibleTextRole, f"{item.text()}: {words}" if words else item.text())
         item.setToolTip(words)
+        self.scheduleDelayedItemsLayout()

@@ -2,6 +2,7 @@
 
 import pytest
 from PySide6.QtCore import QRectF
+from PySide6.QtGui import QPainter
 
 from matcher.motor import Motor
 from ui.drawing import Drawing, Scene
@@ -52,6 +53,27 @@ def test_a_part_that_differs_only_in_kind_clashes_as_a_whole():
 def test_both_ends_show_the_turn_mirrored_or_a_question(turn, view, lead, shaft):
     motor = Motor(turn=turn, seen_from=view)
     assert (ways(motor, "lead_end"), ways(motor, "shaft_end")) == (lead, shaft)
+
+
+@pytest.mark.parametrize("width", [434, 700])
+@pytest.mark.parametrize("points", [10, 14])
+def test_what_is_not_known_is_written_whole_into_a_small_body(qtbot, monkeypatch, width, points):
+    drawing, cut = Drawing(lambda _name, _motor: ""), []
+
+    class Heard(QPainter):
+        def drawText(self, box, flags, words):
+            if words.startswith("⌀") and self.boundingRect(box, flags, words).width() > box.width() + 1:
+                cut.append(words)
+
+    monkeypatch.setattr("ui.drawing.QPainter", Heard)
+    qtbot.addWidget(drawing)
+    font = drawing.font()
+    font.setPointSize(points)
+    drawing.setFont(font)
+    drawing.show_scene(Scene(Motor()))
+    drawing.resize(width, 220)
+    drawing.grab()
+    assert cut == []
 
 
 @pytest.mark.parametrize("motor", [OLD, Motor(), Motor(shaft_length_in=12.0, body_length_in=3.0)])
