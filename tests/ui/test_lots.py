@@ -51,7 +51,7 @@ def shown(page, column):
 @pytest.fixture
 def ranked(lot, settle, qtbot):
     lot.window.go_to(OLD_MOTOR)
-    QTest.keyClicks(lot.plate.box, PLATE)
+    lot.plate.box.insertPlainText(PLATE)  # as if pasted: many tests begin here
     settle(lot)
     lot.window.go_to(STOCK)
     page = lot.pages[STOCK]
