@@ -1,8 +1,7 @@
 """The run capacitor: `CAP 7.5/370`, `10/370 capacitor`, `cap. 5 x 440`; start capacitors have no field."""
 
-from matcher.numeral import Numeral
 from matcher.reading.items import Items
-from matcher.reading.quantities import CAPACITOR_VOLTS, NOTHING, Given
+from matcher.reading.quantities import CAPACITOR_VOLTS, NOTHING, Given, are_two_sizes
 
 _SIZES = (0.5, 100.0)
 
@@ -30,7 +29,7 @@ def _spend_start(items: Items, i: int) -> None:
 def _pair(items: Items, j: int) -> bool:
     """`7.5/370`, `7.5-370`, `7.5 x 370`, `7.5 @ 370`."""
     number = items.numbers[j]
-    if items.has(j + 1, "by") and _is_two(number):
+    if items.has(j + 1, "by") and are_two_sizes(number):
         items.used[j] = True
         return True  # `45/5 x 370`: a dual one, and which size is the motor's, nothing says
     if len(number.atoms) == 2 and _plausible(number.atoms[0], number.atoms[1]):
@@ -64,15 +63,10 @@ def _single(items: Items, j: int) -> None:
     """A bare figure behind the label of a plate: `CAP 7.5  370 VAC`, `CAP 5 VAC 370`."""
     number = items.numbers[j]
     k = j + 2 if items.word(j + 1) == "vac" else j + 1
-    if _is_two(number) or number.value is None or items.has(k, "unit") or items.has(k, "after"):
+    if are_two_sizes(number) or number.value is None or items.has(k, "unit") or items.has(k, "after"):
         return
     if items.has(k, "num") and items.numbers[k].value in CAPACITOR_VOLTS and number.value <= _SIZES[1]:
         _claim(items, number.value, items.numbers[k].value or 0.0, j, k)
-
-
-def _is_two(number: Numeral) -> bool:
-    """`45/5`: two sizes, no fraction."""
-    return "/" in number.signs and number.text[-2:] not in ("/2", "/4")
 
 
 def _plausible(size: float, volts: float) -> bool:

@@ -184,12 +184,16 @@ def service_factor(number: Numeral) -> Given | None:
     return {"service_factor": number.value} if number.value is not None and 1 <= number.value <= 2 else None
 
 
+def are_two_sizes(number: Numeral) -> bool:
+    """`45/5`: a dual capacitor's sizes; no fraction as in `7 1/2`."""
+    return "/" in number.signs and number.text[-2:] not in ("/2", "/4") and number.text[-1] not in "½¼¾"
+
+
 def microfarad(number: Numeral) -> Given | None:
     """A run capacitor's size; larger ones are start capacitors and give nothing."""
-    dual = "/" in number.signs and number.text[-2:] not in ("/2", "/4") and number.text[-1] not in "½¼¾"
     if number.signs == "/" and number.atoms[1] in CAPACITOR_VOLTS and number.atoms[0] <= 100:
         return {"capacitor_uf": number.atoms[0], "capacitor_vac": int(number.atoms[1])}  # `MFD 15/370`
-    if number.value is None or dual or not 0.5 <= number.value <= 100:
+    if number.value is None or are_two_sizes(number) or not 0.5 <= number.value <= 100:
         return NOTHING
     return {"capacitor_uf": number.value}
 
